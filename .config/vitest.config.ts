@@ -1,0 +1,14 @@
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vitest/config";
+
+const root = fileURLToPath(new URL("..", import.meta.url));
+
+export default defineConfig({
+  root,
+  resolve: { alias: { "@ringtrue/sdk": `${root}sdk/src/index.ts` } },
+  test: {
+    include: ["tests/**/*.test.ts"],
+    environment: "node",
+    testTimeout: 30_000,
+  },
+});

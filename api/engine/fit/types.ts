@@ -1,0 +1,133 @@
+/** What goes into a fit and what comes out. @module */
+import type { Body } from "../body/types.ts";
+import type { Notice } from "../errors.ts";
+import type { Quantity } from "../quantity.ts";
+import type { Glaze } from "../recipe/types.ts";
+
+/** How the ware was fired. */
+export interface Firing {
+  /** Highest temperature reached [°C]. Only checked against the body class; it does not move the set point. */
+  peakC?: number;
+  /** Cooling rate through the set point, about 700–500 °C [K/h]; 100 if left out. */
+  coolingCPerHour?: number;
+}
+
+/** What is glazed, and how. */
+export interface Ware {
+  /** Wall thickness of the clay as fired [mm]; 5 if left out. */
+  wallMm?: number;
+  /** Both faces; one face of a closed wall (a cup glazed inside only: cannot bend); one face of a flat piece (free to bend). */
+  glazed?: "both-faces" | "one-face" | "one-face-free";
+  /** How long it should stay sound [years]; 10 if left out. */
+  serviceYears?: number;
+}
+
+/** One question: this glaze, on this body, fired and made so. */
+export interface FitRequest {
+  glaze: Glaze;
+  body: Body;
+  firing?: Firing;
+  ware?: Ware;
+  /** Seed of the quasi-random draws; the same seed gives the same answer to the last digit. */
+  seed?: number;
+  /** Extra parts of the answer. */
+  include?: readonly "curves"[];
+}
+
+/** What happens to a piece. */
+export type Outcome = "crazesOnCooling" | "crazesLater" | "sound" | "shivers";
+
+/** The answer in one word. */
+export type Verdict = "crazes" | "may-craze" | "sound" | "may-shiver" | "shivers";
+
+/** One of twenty equally likely cases. */
+export interface StressCase {
+  /** Stress in the glaze at room temperature; tension positive [MPa]. */
+  stressMPa: number;
+  outcome: Outcome;
+}
+
+/** One reason for the verdict: a sentence a student understands, with its figures. */
+export interface Reason {
+  code: string;
+  text: string;
+  quantities: Quantity[];
+  sources: string[];
+}
+
+/** What one oxide does to the stress. */
+export interface OxidePull {
+  oxide: string;
+  molePercent: number;
+  weightPercent: number;
+  /** Stress it adds where silica would stand in its place [MPa], tension positive. */
+  pullMPa: number;
+  /** Stress that one more weight per cent would add, the rest scaled down [MPa]. */
+  perWeightPercentMPa: number;
+}
+
+/** How much of the doubt about the stress comes from one input. */
+export interface Driver {
+  input: string;
+  label: string;
+  /** First-order share of the variance of the stress [-]. */
+  share: number;
+}
+
+/** A point of a drawn curve, length counted from room temperature. */
+export interface BandPoint {
+  c: number;
+  strainPercent: number;
+  lowPercent: number;
+  highPercent: number;
+}
+
+/** The whole answer. */
+export interface FitReport {
+  verdict: Verdict;
+  /** The answer in one plain sentence. */
+  headline: string;
+  /** Sum to 1. */
+  probabilities: Record<Outcome, number>;
+  /** Stress in the glaze on cooling, before any moisture: tension positive; with its twenty equally likely cases. */
+  stress: Quantity & { cases: StressCase[] };
+  /** Stress at which each thing starts at this thickness [MPa], tension positive. */
+  thresholds: {
+    cracksOnCooling: Quantity;
+    mayCrackInTime: Quantity;
+    edgesMayLift: Quantity;
+    flakesComeOff: Quantity;
+  };
+  /** Body contraction minus glaze contraction from the set point to 20 °C [%]; above 0 squeezes the glaze. */
+  mismatch: Quantity;
+  setPoint: Quantity;
+  glaze: {
+    model: string;
+    /** Mean 20–300 °C, for comparison with books. */
+    expansion: Quantity;
+    /** Mean from 20 °C to the set point, as it counts here. */
+    expansionToSetPoint: Quantity;
+    transition: Quantity;
+    youngs: Quantity;
+    thickness: Quantity;
+  };
+  body: {
+    class: string | null;
+    /** Mean from 20 °C to the set point. */
+    expansionToSetPoint: Quantity;
+    /** The stated mean, or the same kind of figure worked out over 20–500 °C. */
+    expansion: Quantity;
+    youngs: Quantity;
+    moistureExpansion: Quantity;
+    /** Mean stress in the clay wall [MPa], tension positive. */
+    stress: Quantity;
+  };
+  pulls: OxidePull[];
+  drivers: Driver[];
+  reasons: Reason[];
+  curves?: { glaze: BandPoint[]; body: BandPoint[] };
+  engine: { version: string; dataVersion: string; seed: number };
+  warnings: Notice[];
+  cautions: Notice[];
+  sources: string[];
+}

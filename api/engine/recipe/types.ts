@@ -1,0 +1,46 @@
+/** What a maker weighs out: the shapes of recipe, lines and materials. @module */
+
+/** Analysis of a material or glaze as dried: weight per cent of oxides, with what leaves in the kiln. */
+export interface Analysis {
+  /** Oxide formula → weight per cent as dried [wt %]. */
+  weightPercent: Readonly<Record<string, number>>;
+  /** Loss on ignition [wt % of the dried material]. */
+  lossOnIgnitionPercent?: number;
+}
+
+/** One line: exactly one of a built-in material id, an analysis or a mineral formula; and its parts by weight. */
+export type RecipeLine =
+  | { material: string; parts: number }
+  | { name?: string; analysis: Analysis; parts: number }
+  | { name?: string; formula: string; parts: number };
+
+/** A recipe. Parts need not total 100; additions (colourants, opacifiers) count in the chemistry, apart in the batch. */
+export interface Recipe {
+  recipe: readonly RecipeLine[];
+  additions?: readonly RecipeLine[];
+}
+
+/** A composition given directly. */
+export interface OxideComposition {
+  oxides: {
+    basis: "weightPercent" | "molePercent" | "moles";
+    amounts: Readonly<Record<string, number>>;
+  };
+}
+
+/** A glaze known only by its measured (or inferred) expansion. */
+export interface StatedExpansion {
+  expansion: {
+    /** Mean linear expansion over `rangeC` [1e-6/K]. */
+    value: number;
+    /** Range of the mean [°C]; 20–300 if left out, and a warning says so. */
+    rangeC?: readonly [number, number];
+    /** Half-width of a 90 % interval [1e-6/K]. */
+    plusMinus?: number;
+  };
+  /** Glass transition temperature where known [°C]. */
+  transitionC?: number;
+}
+
+/** A glaze, in one of three ways of knowing it; thickness as fired. */
+export type Glaze = (Recipe | OxideComposition | StatedExpansion) & { thicknessMm?: number };
