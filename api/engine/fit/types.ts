@@ -125,6 +125,8 @@ export interface FitReport {
   pulls: OxidePull[];
   drivers: Driver[];
   reasons: Reason[];
+  /** What to fire or measure next, the most telling first; same shape as a reason. */
+  next: Reason[];
   curves?: { glaze: BandPoint[]; body: BandPoint[] };
   engine: { version: string; dataVersion: string; seed: number };
   warnings: Notice[];
