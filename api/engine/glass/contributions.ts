@@ -1,0 +1,58 @@
+/** The predicted expansion taken apart by oxide. @module */
+import { OXIDE_INDEX, OXIDE_MASS } from "../chemistry/oxides.ts";
+import { EXPANSION } from "./models.ts";
+import { MODEL_OXIDES, vectorOf } from "./oxides.ts";
+import { QUANTITY_COUNT, quantitiesOf } from "./terms.ts";
+import type { ExpansionContributions, MoleFractions } from "./types.ts";
+
+/** Molar mass by place in MODEL_OXIDES [g/mol]. */
+const MASS = MODEL_OXIDES.map((oxide) => OXIDE_MASS[OXIDE_INDEX.get(oxide)!]!);
+
+/**
+ * Splits the predicted expansion into what each oxide adds where silica would stand in its place.
+ *
+ *     prediction = f(silica) + Σ cⱼ,   cⱼ = xⱼ · (∂f/∂xⱼ − ∂f/∂x_SiO2) at the glass halfway between silica and this one
+ *
+ * The rule is the path integral from pure silica straight to the glass. Along that line every term of the model is
+ * a parabola at most, so the slope halfway is the mean slope, and the parts add up exactly. Silica itself gets 0.
+ * `reference` is what the formula gives for silica alone: a yardstick far outside the data, not the expansion of
+ * fused silica.
+ * The local derivatives answer another question: one more per cent of this oxide, the rest scaled down.
+ *
+ *     per mole %:   (∂f/∂xⱼ − Σ xₖ ∂f/∂xₖ) / 100
+ *     per weight %: the same, × (M / Mⱼ), with M = Σ xₖ Mₖ the mean molar mass
+ *
+ * @param moleFractions - fired glass, oxide → mole fraction, summing to 1 [-]
+ * @returns reference [1e-6/K] and, by oxide present, contribution [1e-6/K] and derivatives [1e-6/K per %]
+ */
+export function expansionContributions(moleFractions: MoleFractions): ExpansionContributions {
+  const x = new Float64Array(MODEL_OXIDES.length);
+  vectorOf(moleFractions, x);
+  const here = slopesAt(x);
+  const halfway = slopesAt(x.map((share, i) => (i === 0 ? (1 + share) / 2 : share / 2)));
+  let meanSlope = 0;
+  let meanMass = 0;
+  for (let i = 0; i < x.length; i++) {
+    meanSlope += x[i]! * here[i]!;
+    meanMass += x[i]! * MASS[i]!;
+  }
+  const silica = new Float64Array(QUANTITY_COUNT);
+  silica[0] = 1;
+  const oxides = MODEL_OXIDES.flatMap((oxide, i) => {
+    if (x[i] === 0) return [];
+    const perMole = (here[i]! - meanSlope) / 100;
+    return {
+      oxide,
+      contribution: x[i]! * (halfway[i]! - halfway[0]!),
+      perMolePercent: perMole,
+      perWeightPercent: (perMole * meanMass) / MASS[i]!,
+    };
+  });
+  return { referenceOxide: "SiO2", reference: EXPANSION.predict(silica), oxides };
+}
+
+function slopesAt(x: Float64Array): Float64Array {
+  const q = new Float64Array(QUANTITY_COUNT);
+  quantitiesOf(x, q);
+  return EXPANSION.gradient(q);
+}

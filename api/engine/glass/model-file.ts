@@ -1,0 +1,53 @@
+/** The layout of `data/models/*.json`: one fitted property, its spread and how well it did on unseen publications. @module */
+import type { AccuracyFigures } from "./types.ts";
+
+/** A property as fitted to measured glasses. */
+export interface ModelFile {
+  title: string;
+  property: string;
+  unit: string;
+  /** Range of a mean value [°C], or null. */
+  rangeC: [number, number] | null;
+  licence: string;
+  method: string;
+  intercept: number;
+  /** Term name → coefficient, in `unit` per mole fraction (or per product of two). */
+  terms: Record<string, number>;
+  /** How the doubt depends on the glass: see spread.ts. */
+  spread: SpreadFile;
+  /** Standardised residuals of unseen publications: quantiles at (i + 0.5)/length. */
+  shape: number[];
+  training: {
+    rows: number;
+    publications: number;
+    /** Oxide → [lowest, highest] of the central 99.8 % of training rows [mol %]. */
+    rangesMolePercent: Record<string, [number, number]>;
+    settings: Record<string, number | string>;
+  };
+  /** Scored on publications left out of the fit, by domain. */
+  heldOut: Record<string, AccuracyFigures>;
+  intervals: IntervalFigures[];
+  sources: string[];
+}
+
+/** The scale of the residuals as a function of the glass. */
+export interface SpreadFile {
+  /** Natural logarithm of the scale of the plainest glass. */
+  base: number;
+  /** Quantity → change of the logarithm per mole fraction. */
+  slopes: Record<string, number>;
+  /** The logarithm never leaves these limits inside the training range. */
+  limits: [number, number];
+}
+
+/** How often a stated 90 % interval held, in one quarter of stated width. */
+export interface IntervalFigures {
+  domain: string;
+  /** `all`, or `narrowest`, `second`, `third`, `widest` quarter. */
+  quarter: string;
+  n: number;
+  /** Share of unseen rows inside the interval [-]. */
+  held: number;
+  /** Median half-width in the property's unit. */
+  medianHalfWidth: number;
+}
