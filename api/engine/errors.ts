@@ -55,7 +55,11 @@ export interface Notice {
  * @example closest("whitting", ["whiting", "talc"]) // "whiting"
  */
 export function closest(given: string, known: Iterable<string>): string | undefined {
-  const wanted = given.trim().toLowerCase().replace(/[\s_]+/g, "-").slice(0, 64);
+  const wanted = given
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_]+/g, "-")
+    .slice(0, 64);
   let best: string | undefined;
   let bestDistance = Math.min(3, Math.ceil(wanted.length / 3)) + 1;
   for (const name of known) {

@@ -1,0 +1,119 @@
+/**
+ * One strain curve for a body, however it was described, ready to be asked ten thousand times.
+ *
+ * @module
+ */
+import type { Notice } from "../errors.ts";
+import { readEven } from "../numeric/interpolate.ts";
+import type { BodyClass } from "./classes.ts";
+import { CRISTOBALITE_STRAIN, QUARTZ_STRAIN } from "./phases.ts";
+
+/** A centre with a standard deviation, kept at or above `floor`. */
+export interface Spread {
+  value: number;
+  sd: number;
+  floor?: number;
+}
+
+/** Uncertain inputs of a body as standard normal deviates [-]. */
+export interface BodyDraw {
+  mean: number;
+  quartz: number;
+  cristobalite: number;
+  rise: number;
+}
+
+/** Every input at its centre. */
+export const CENTRAL: BodyDraw = Object.freeze({ mean: 0, quartz: 0, cristobalite: 0, rise: 0 });
+
+/** A body as the fit sees it. */
+export interface BodyModel {
+  /** The class it was taken as; null when none was told. */
+  classId: string | null;
+  class: BodyClass;
+  /** How it was described. */
+  basis: "stated" | "class" | "curve" | "phases";
+  /**
+   * Length lost in cooling from `c` to 20 °C, as a share of the length at 20 °C [-], positive.
+   * The draw's deviates move the stated mean (or the whole curve), the quartz, the cristobalite and the rise.
+   */
+  contraction: (c: number, draw: BodyDraw) => number;
+  /** The mean a person would recognise: the stated one, else over 20–500 °C [1e-6/K]. */
+  expansion: Spread & { rangeC: readonly [number, number] };
+  youngsGPa: Spread;
+  poisson: number;
+  /** Growth by moisture after ten years [% of length]. */
+  moisturePercent: Spread;
+  ruptureMPa: Spread;
+  warnings: Notice[];
+  sources: string[];
+}
+
+/** Half of a range that holds nine in ten, as a standard deviation. */
+export function fromSpan(span: readonly [number, number], floor?: number): Spread {
+  return { value: (span[0] + span[1]) / 2, sd: (span[1] - span[0]) / 2 / Z90, floor };
+}
+
+/** Two-sided 90 % point of the normal distribution [-]. */
+export const Z90 = 1.6448536269514722;
+
+/** Value of a spread at a standard normal deviate. */
+export function at(spread: Spread, deviate: number): number {
+  const value = spread.value + spread.sd * deviate;
+  return spread.floor !== undefined && value < spread.floor ? spread.floor : value;
+}
+
+/**
+ * How the glassy and mullite part of a body grows: its expansion at T is A·(1 + k(T − 260)), so that over
+ * 20–500 °C (middle 260 °C) its mean is A. k lies between mullite (0.0004/K, from its curve in data/bodies/phases.json)
+ * and glass (0.0011/K, data/models: rise with temperature).
+ */
+export const MATRIX_RISE: Spread = { value: 0.0006, sd: 0.00025 };
+const MATRIX_MIDDLE_C = 260;
+
+function matrixLength(c: number, rise: number): number {
+  return (c - 20) * (1 + rise * ((c + 20) / 2 - MATRIX_MIDDLE_C));
+}
+
+/** Least share of the stated strain left to the matrix: more quartz than that contradicts the mean. */
+const LEAST_MATRIX_SHARE = 0.25;
+
+/**
+ * Strain of a body known by one mean: matrix + quartz + cristobalite, the matrix scaled until the mean is met.
+ *
+ *     ε(T) = A·m(T) + q·f·Q(T) + c·C(T),   A from  ε(b) − ε(a) = α(b − a)
+ *
+ * @param mean - stated mean [1e-6/K] with its range [°C]
+ * @param quartz - effective volume fraction [-]; `factor` f on its strain [-]
+ * @param cristobalite - volume fraction [-]
+ * @returns contraction from c to 20 °C [-]
+ * @remarks A range that ends below 573 °C says nothing of the quartz step: its doubt enters through `quartz`.
+ */
+export function scaledMixture(
+  mean: Spread & { rangeC: readonly [number, number] },
+  quartz: Spread & { factor: number },
+  cristobalite: Spread,
+): BodyModel["contraction"] {
+  const [a, b] = mean.rangeC;
+  const quartzSpan = quartz.factor * (readEven(QUARTZ_STRAIN, b) - readEven(QUARTZ_STRAIN, a));
+  const cristobaliteSpan = readEven(CRISTOBALITE_STRAIN, b) - readEven(CRISTOBALITE_STRAIN, a);
+  return (c, draw) => {
+    const rise = at(MATRIX_RISE, draw.rise);
+    const strain = at(mean, draw.mean) * 1e-6 * (b - a);
+    const room = strain * (1 - LEAST_MATRIX_SHARE);
+    let q = at(quartz, draw.quartz);
+    let k = at(cristobalite, draw.cristobalite);
+    const wanted = q * quartzSpan + k * cristobaliteSpan;
+    if (wanted > room && wanted > 0) {
+      const less = Math.max(room, 0) / wanted;
+      q *= less;
+      k *= less;
+    }
+    const matrix = (strain - q * quartzSpan - k * cristobaliteSpan) / (matrixLength(b, rise) - matrixLength(a, rise));
+    return (
+      matrix * matrixLength(c, rise) +
+      q * quartz.factor * readEven(QUARTZ_STRAIN, c) +
+      k * readEven(CRISTOBALITE_STRAIN, c)
+    );
+  };
+}

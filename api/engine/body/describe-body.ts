@@ -1,0 +1,200 @@
+/** From what a maker knows of a clay to one {@link BodyModel}. @module */
+import { ImpossibleValueError, type Issue, type Notice } from "../errors.ts";
+import { readEven, tabulate } from "../numeric/interpolate.ts";
+import { round } from "../quantity.ts";
+import { type BodyModel, fromSpan, type Spread, scaledMixture, Z90 } from "./body-model.ts";
+import { ANY_BODY, type BodyClass, findBody } from "./classes.ts";
+import { checkCurve, readCurve } from "./curve.ts";
+import { bodyFacts } from "./facts.ts";
+import { checkPhases, DEBONDED_QUARTZ, mixtureStrain, PHASES } from "./phases.ts";
+import type { Body, StatedBodyExpansion } from "./types.ts";
+
+/** Half-width taken for a stated mean whose doubt is not told [1e-6/K] (common practice, no source). */
+const UNSTATED_PLUS_MINUS = 0.4;
+/** Doubt of a strain worked out from phases, as a share: the ±5–10 % of the phase curves. */
+const PHASES_SD_SHARE = 0.06;
+/** Expansions of fired bodies lie here [1e-6/K]; beyond, the unit was mistaken. */
+const POSSIBLE_EXPANSION: readonly [number, number] = [-2, 20];
+
+/**
+ * Reads a body however it is described.
+ * @param body - class, stated mean, dilatometer curve or phases, with facts beside it
+ * @param pointer - JSON Pointer of the body in the input, for errors and warnings
+ * @returns the body's strain curve with its doubt, stiffness, moisture growth and strength
+ * @throws UnknownNameError, ImpossibleValueError
+ * @example describeBody({ class: "red-stoneware" }).expansion.value // 5.55, the middle of 4.8–6.3 [1e-6/K]
+ */
+export function describeBody(body: Body, pointer = ""): BodyModel {
+  const described = strainOf(body, pointer);
+  const facts = bodyFacts(body, described.class, described.classId, pointer);
+  return {
+    ...described,
+    ...facts,
+    warnings: [...described.warnings, ...facts.warnings],
+    sources: [...new Set([...described.sources, ...described.class.sources])],
+  };
+}
+
+type Described = Pick<BodyModel, "classId" | "class" | "basis" | "contraction" | "expansion" | "warnings" | "sources">;
+
+function strainOf(body: Body, pointer: string): Described {
+  if ("curve" in body && body.curve) {
+    checkCurve(body.curve, `${pointer}/curve`);
+    const { contraction, meanTo500, sdShare, warnings } = readCurve(
+      body.curve,
+      body.plusMinusPercent,
+      `${pointer}/curve`,
+    );
+    const expansion = { value: meanTo500, sd: Math.abs(meanTo500 * sdShare), rangeC: [20, 500] as const };
+    return { classId: null, class: ANY_BODY, basis: "curve", contraction, expansion, warnings, sources: [] };
+  }
+  if ("phases" in body && body.phases) return fromPhases(body.phases, pointer);
+  if ("expansion" in body && body.expansion) return fromStatedMean(body.expansion, body.class, pointer);
+  const row = findBody((body as { class: string }).class, `${pointer}/class`);
+  const { low, high, rangeC } = row.expansion;
+  const expansion = { ...fromSpan([low, high]), rangeC };
+  const warnings: Notice[] = [
+    {
+      code: "class-only",
+      message: `You named only the class: ${row.name} runs from ${low} to ${high}e-6/K over ${rangeC[0]}–${rangeC[1]} °C. Your clay's own figure would narrow this most.`,
+      pointer: `${pointer}/class`,
+    },
+  ];
+  return {
+    classId: row.id,
+    class: row,
+    basis: "class",
+    contraction: fromMean(expansion, row),
+    expansion,
+    warnings,
+    sources: [],
+  };
+}
+
+function fromStatedMean(stated: StatedBodyExpansion, classId: string | undefined, pointer: string): Described {
+  const row = classId === undefined ? ANY_BODY : findBody(classId, `${pointer}/class`);
+  const warnings: Notice[] = [];
+  const at = `${pointer}/expansion`;
+  const rangeC = stated.rangeC ?? ([20, 500] as const);
+  checkStated(stated, rangeC, at);
+  if (!stated.rangeC) {
+    warnings.push({
+      code: "range-assumed",
+      message: `No temperature range stands beside ${stated.value}e-6/K. I have taken it as the mean from 20 to 500 °C.`,
+      pointer: `${at}/rangeC`,
+    });
+  }
+  if (stated.plusMinus === undefined) {
+    warnings.push({
+      code: "tolerance-assumed",
+      message: `No tolerance stands beside ${stated.value}e-6/K. I have taken ±${UNSTATED_PLUS_MINUS}e-6/K.`,
+      pointer: `${at}/plusMinus`,
+    });
+  }
+  if (classId === undefined) {
+    warnings.push({
+      code: "class-unknown",
+      message:
+        "You did not name a class of body, so I had to allow for any amount of quartz, any stiffness and some growth by moisture.",
+      pointer: `${pointer}/class`,
+    });
+  }
+  const expansion = { value: stated.value, sd: (stated.plusMinus ?? UNSTATED_PLUS_MINUS) / Z90, rangeC };
+  warnings.push(...disagreement(expansion, row, classId, at));
+  return {
+    classId: classId ?? null,
+    class: row,
+    basis: "stated",
+    contraction: fromMean(expansion, row),
+    expansion,
+    warnings,
+    sources: [],
+  };
+}
+
+function fromMean(expansion: BodyModel["expansion"], row: BodyClass): BodyModel["contraction"] {
+  const quartz = { ...fromSpan(row.quartzFraction, 0), factor: row.quartzFactor };
+  return scaledMixture(expansion, quartz, fromSpan(row.cristobaliteFraction, 0));
+}
+
+function fromPhases(phases: Readonly<Record<string, number>>, pointer: string): Described {
+  checkPhases(phases, `${pointer}/phases`);
+  const given = Object.values(phases).reduce((sum, percent) => sum + percent, 0);
+  const filled = given < 99.5 ? { ...phases, glass: (phases.glass ?? 0) + 100 - given } : phases;
+  const warnings: Notice[] = [];
+  if (given < 99.5) {
+    warnings.push({
+      code: "glass-assumed",
+      message: `The phases add up to ${round(given, 1)} % by volume. I have taken the other ${round(100 - given, 1)} % as glass.`,
+      pointer: `${pointer}/phases`,
+    });
+  }
+  for (const id of ["tridymite", "beta-spodumene"]) {
+    if (!phases[id]) continue;
+    warnings.push({
+      code: "stiffness-unknown",
+      message: `No stiffness was found for ${PHASES.get(id)!.name}; that of the glass stands in.`,
+      pointer: `${pointer}/phases/${id}`,
+    });
+  }
+  const quartzFactor = filled.glass ? DEBONDED_QUARTZ : 1;
+  const table = tabulate(20, 1000, 2.5, (c) => mixtureStrain(filled, c, { quartzFactor }).kerner);
+  const meanTo500 = (readEven(table, 500) / 480) * 1e6;
+  return {
+    classId: null,
+    class: ANY_BODY,
+    basis: "phases",
+    contraction: (c, draw) => readEven(table, c) * (1 + PHASES_SD_SHARE * draw.mean),
+    expansion: { value: meanTo500, sd: Math.abs(meanTo500) * PHASES_SD_SHARE, rangeC: [20, 500] },
+    warnings,
+    sources: [...new Set(Object.keys(filled).flatMap((id) => PHASES.get(id)!.sources))],
+  };
+}
+
+function checkStated(stated: StatedBodyExpansion, [from, to]: readonly [number, number], at: string): void {
+  const issues: Issue[] = [];
+  const { value, plusMinus } = stated;
+  if (!Number.isFinite(value) || value < POSSIBLE_EXPANSION[0] || value > POSSIBLE_EXPANSION[1]) {
+    const tenfold = [value / 10, value / 100, value * 1e6].find((v) => v >= 1 && v <= 15);
+    issues.push({
+      pointer: `${at}/value`,
+      message: `${value} cannot be the expansion of a fired body in 1e-6/K; they run from about 1 to 10.${
+        tenfold === undefined ? "" : ` If the sheet counts in another unit, you may mean ${round(tenfold, 2)}.`
+      }`,
+      allowed: [...POSSIBLE_EXPANSION],
+      ...(tenfold === undefined ? {} : { suggestion: String(round(tenfold, 2)) }),
+    });
+  }
+  if (!(to - from >= 50) || from < -50 || to > 1200) {
+    issues.push({
+      pointer: `${at}/rangeC`,
+      message: `A mean is taken from a cold to a hot temperature at least 50 °C apart, up to 1200 °C; I read ${from} to ${to}.`,
+    });
+  }
+  if (plusMinus !== undefined && !(plusMinus >= 0 && plusMinus <= 5)) {
+    issues.push({ pointer: `${at}/plusMinus`, message: "The tolerance lies between 0 and 5 (1e-6/K)." });
+  }
+  if (issues.length > 0) throw new ImpossibleValueError(issues);
+}
+
+/** Says so when a stated mean lies well outside its class, range against like range. */
+function disagreement(
+  expansion: Spread & { rangeC: readonly [number, number] },
+  row: BodyClass,
+  classId: string | undefined,
+  at: string,
+): Notice[] {
+  if (classId === undefined) return [];
+  const printed = [row.expansion, ...row.alsoPrinted].find(({ rangeC }) => rangeC[1] === expansion.rangeC[1]);
+  if (!printed) return [];
+  const { low, high } = printed;
+  const beyond = expansion.value < low ? low - expansion.value : expansion.value - high;
+  if (beyond <= 0.3) return [];
+  return [
+    {
+      code: "facts-disagree",
+      message: `${expansion.value}e-6/K lies ${round(beyond, 1)}e-6/K outside what ${row.name} usually shows (${low}–${high}, ${printed.rangeC[0]}–${printed.rangeC[1]} °C). I trusted your figure; check its unit and range.`,
+      pointer: `${at}/value`,
+    },
+  ];
+}
