@@ -6,9 +6,14 @@
 
 // Why: the prediction taken apart by oxide.
 export { expansionContributions } from "./contributions.ts";
+// Expansion by every model, side by side, and what each model is worth.
+export { estimateExpansion, MEASURED_MODEL } from "./estimate.ts";
+// Published sets one by one.
+export { askSet, PUBLISHED_SETS } from "./expansion/index.ts";
 // What one glass is like, with intervals.
 export { glassProperties } from "./properties.ts";
 // From a 20–300 °C mean to other temperatures.
 export { meanOver, RISE_WITH_TEMPERATURE } from "./rise-with-temperature.ts";
+export { expansionModels } from "./summaries.ts";
 // Shapes.
 export type * from "./types.ts";

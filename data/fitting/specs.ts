@@ -1,0 +1,73 @@
+/** Which properties are fitted, on which rows, with which terms. @module */
+import { MODEL_OXIDES } from "../../api/engine/glass/oxides.ts";
+
+/** One property to fit. */
+export interface Spec {
+  /** File name in data/models. */
+  id: string;
+  title: string;
+  property: string;
+  /** Column of glasses.csv. */
+  column: string;
+  unit: string;
+  rangeC: [number, number] | null;
+  /** Values outside are misprints or other materials and are left out. */
+  plausible: [number, number];
+  /** Residual beyond which a row counts linearly, in `unit`. */
+  threshold: number;
+  ridge: number;
+  /** Decimals to which the report prints errors. */
+  decimals: number;
+}
+
+const COMMON = [
+  "Al2O3", "B2O3", "Li2O", "Na2O", "K2O", "MgO", "CaO", "SrO", "BaO", "ZnO", "PbO", "TiO2", "ZrO2", "P2O5",
+]; // biome-ignore format: one line reads best
+
+/** Terms of every model: each oxide, the network's charge balance, and products of the common oxides. */
+export const TERMS: readonly string[] = [
+  ...MODEL_OXIDES.filter((oxide) => oxide !== "SiO2"),
+  "AluminaWithAlkali",
+  "AluminaWithFlux",
+  "BoronInFour",
+  ...COMMON.flatMap((a, i) => COMMON.slice(i).map((b) => `${a}*${b}`)),
+];
+
+export const SPECS: readonly Spec[] = [
+  {
+    id: "expansion",
+    title: "Mean thermal expansion of silicate glasses",
+    property: "mean linear thermal expansion below the glass transition, taken as 20–300 °C",
+    column: "cte",
+    unit: "1e-6/K",
+    rangeC: [20, 300],
+    plausible: [1, 20],
+    threshold: 0.3,
+    ridge: 1e-6,
+    decimals: 2,
+  },
+  {
+    id: "transition",
+    title: "Glass transition temperature of silicate glasses",
+    property: "glass transition temperature as usually reported",
+    column: "tg",
+    unit: "°C",
+    rangeC: null,
+    plausible: [250, 1000],
+    threshold: 20,
+    ridge: 1e-6,
+    decimals: 0,
+  },
+  {
+    id: "youngs",
+    title: "Young's modulus of silicate glasses",
+    property: "Young's modulus at room temperature",
+    column: "youngs_gpa",
+    unit: "GPa",
+    rangeC: null,
+    plausible: [30, 160],
+    threshold: 2,
+    ridge: 1e-6,
+    decimals: 1,
+  },
+];
