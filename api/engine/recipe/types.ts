@@ -44,3 +44,33 @@ export interface StatedExpansion {
 
 /** A glaze, in one of three ways of knowing it; thickness as fired. */
 export type Glaze = (Recipe | OxideComposition | StatedExpansion) & { thicknessMm?: number };
+
+/** One of the built-in, supplier-neutral materials. Exactly one of `formula` and `analysis` is given. */
+export interface Material {
+  /** Stable kebab-case identifier. */
+  id: string;
+  name: string;
+  /** Other names of the trade, accepted in recipes as well. */
+  aliases: readonly string[];
+  kind: string;
+  /** Theoretical formula, for minerals and chemicals. */
+  formula?: string;
+  /** Typical analysis, for what is dug. */
+  analysis?: Analysis;
+  /** Half-width of a 90 % interval from bag to bag, oxide → weight per cent as dried [wt %]. */
+  plusMinusWeightPercent: Readonly<Record<string, number>>;
+  /** Where the spread comes from: a published or remembered range, or the rule of the data file. */
+  spreadFrom: "range" | "rule";
+  /** How far the printed analysis may stray from 100 [wt %]. */
+  totalDoubtPercent: number;
+  /** Density of the grains [g/cm3], `null` where no figure was found. */
+  densityGPerCm3: number | null;
+  /** What happens in the kiln, where that helps. */
+  inTheKiln: string | null;
+  cautions: readonly { code: string; message: string }[];
+  /** Keys of `data/sources.json`. */
+  sources: readonly string[];
+  provenance: "read" | "part read" | "from memory" | "derived";
+  confidence: "good" | "fair" | "low";
+  note: string | null;
+}

@@ -1,0 +1,94 @@
+/** The built-in materials: one frozen table, looked up by id or by a name of the trade. @module */
+import ashes from "../../../data/materials/ashes-and-glass.json" with { type: "json" };
+import borates from "../../../data/materials/borates.json" with { type: "json" };
+import cautionTable from "../../../data/materials/cautions.json" with { type: "json" };
+import clays from "../../../data/materials/clays.json" with { type: "json" };
+import feldspars from "../../../data/materials/feldspars.json" with { type: "json" };
+import fluxes from "../../../data/materials/fluxes.json" with { type: "json" };
+import frits from "../../../data/materials/frits.json" with { type: "json" };
+import oxides from "../../../data/materials/oxides-and-colourants.json" with { type: "json" };
+import silica from "../../../data/materials/silica-lime-magnesia.json" with { type: "json" };
+import { closest, UnknownNameError } from "../errors.ts";
+import type { Material } from "./types.ts";
+
+/** One caution as kept in the data; `oxide` and `limitFiredPercent` where the fired glaze itself calls for it. */
+export interface CautionRule {
+  code: string;
+  about: string;
+  message: string;
+  oxide?: string;
+  /** Given at this much of the oxide in the fired glaze or more [wt %]. */
+  limitFiredPercent?: number;
+}
+
+/** Every caution, in the order in which answers list them. */
+export const CAUTIONS: readonly CautionRule[] = Object.freeze(cautionTable.cautions as CautionRule[]);
+
+const cautionByCode = new Map(CAUTIONS.map((caution) => [caution.code, caution]));
+
+type Row = Omit<Material, "kind" | "cautions"> & { cautions: string[] };
+const files = [feldspars, clays, silica, fluxes, borates, oxides, frits, ashes] as { kind: string; materials: Row[] }[];
+
+const MATERIALS: readonly Material[] = Object.freeze(
+  files.flatMap(({ kind, materials }) =>
+    materials.map((row) => {
+      const cautions = row.cautions.map((code) => ({ code, message: cautionByCode.get(code)!.message }));
+      return deepFreeze({ ...row, kind, cautions });
+    }),
+  ),
+);
+
+const byName = new Map<string, Material>();
+for (const material of MATERIALS) for (const alias of material.aliases) byName.set(key(alias), material);
+for (const material of MATERIALS) byName.set(material.id, material);
+
+/**
+ * Every built-in material, grouped by kind.
+ * @returns the frozen table
+ */
+export function listMaterials(): readonly Material[] {
+  return MATERIALS;
+}
+
+/**
+ * A material by its id or another name of the trade. Capitals, blanks and hyphens do not matter.
+ * @param name - e.g. `whiting` or `China clay`
+ * @param pointer - where the name stands in the input, for the error
+ * @returns the material
+ * @throws UnknownNameError with the materials that share the word, or the nearest name
+ * @example findMaterial("China clay").id // "kaolin"
+ */
+export function findMaterial(name: string, pointer = ""): Material {
+  // Exact ids first: reading a name costs more than the whole rest of a line.
+  const material = byName.get(name) ?? (typeof name === "string" ? byName.get(key(name)) : undefined);
+  if (material) return material;
+  const shown = String(name).slice(0, 40);
+  const wanted = key(String(name).slice(0, 64));
+  const kin = MATERIALS.filter(({ id }) => wanted.length > 2 && `-${id}-`.includes(`-${wanted}-`)).map(({ id }) => id);
+  if (kin.length > 0) {
+    const message = `“${shown}” could be several materials here: ${kin.join(", ")}. Say which.`;
+    throw new UnknownNameError([{ pointer, message, allowed: kin }]);
+  }
+  const suggestion = closest(wanted, byName.keys());
+  if (suggestion) {
+    const message = `“${shown}” is not a material known here. Did you mean ${suggestion}?`;
+    throw new UnknownNameError([{ pointer, message, suggestion }]);
+  }
+  const message = `“${shown}” is not a material known here. Give its analysis or formula in its place.`;
+  throw new UnknownNameError([{ pointer, message }]);
+}
+
+function key(name: string): string {
+  return name
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_-]+/g, "-");
+}
+
+function deepFreeze<T>(value: T): T {
+  if (value && typeof value === "object") {
+    for (const inner of Object.values(value)) deepFreeze(inner);
+    Object.freeze(value);
+  }
+  return value;
+}
