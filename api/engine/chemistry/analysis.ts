@@ -1,0 +1,73 @@
+/** What an analysed material leaves in the glaze. @module */
+import type { Analysis } from "../recipe/types.ts";
+import { Findings, pointerToken } from "./findings.ts";
+import { fire } from "./firing.ts";
+import { analysisAtoms, massOf, OXIDE_MASS, unknownOxide } from "./oxides.ts";
+import { buildYield, netLossG, nothingLeft, type Yield } from "./yield.ts";
+
+/** Highest total of an analysis that rounding can explain [wt %]; above it something is counted twice. */
+export const MAX_TOTAL_PERCENT = 105;
+
+/** Spread of an analysis that states none: half-width at 90 % [wt %]. `common practice, no source`. */
+const ANALYSIS_SPREAD = { ofFigure: 0.02, atLeast: 0.05 };
+
+/**
+ * Yield of a material from its analysis.
+ *
+ * The figures are shares: a total that misses 100 is brought to it. Where no loss on ignition is stated, what is
+ * missing from 100 is taken as loss. Iron given as FeO or as metal takes up oxygen to Fe2O3, MnO2 gives it off to
+ * MnO, and H2O, CO2, SO3, F among the oxides count as loss.
+ *
+ * @param analysis - weight per cent as dried, with loss on ignition [wt %]
+ * @param pointer - where the analysis stands in the input
+ * @param plusMinus - half-widths at 90 % by oxide as listed [wt %]; 2 % of each and at least 0.05 where none is given
+ * @returns the yield per gram; the total as stated [wt %]; the loss taken where none was stated [wt %]
+ * @throws ImpossibleValueError for negative figures or a total above 105; UnknownNameError for oxides not known
+ * @example yieldOfAnalysis({ weightPercent: { CaO: 56 } }).yielded.lost // 0.44
+ */
+export function yieldOfAnalysis(
+  analysis: Analysis,
+  pointer = "",
+  plusMinus?: Readonly<Record<string, number>>,
+): { yielded: Yield; totalPercent: number; assumedLossPercent: number } {
+  const findings = new Findings();
+  const grams = new Map<number, number>();
+  const spread = new Map<number, number>();
+  let listed = 0;
+  let lost = 0;
+  let fluorine = 0;
+  for (const [name, percent] of Object.entries(analysis.weightPercent ?? {})) {
+    const at = `${pointer}/weightPercent/${pointerToken(name)}`;
+    const atoms = analysisAtoms(name);
+    if (!atoms) findings.unknown.push(unknownOxide(name, at));
+    if (!findings.amount(percent, at, atoms ? name : "This figure") || !atoms || percent === 0) continue;
+    listed += percent;
+    const fired = fire(atoms);
+    if ("homeless" in fired) continue;
+    const mass = massOf(atoms);
+    const half = plusMinus?.[name] ?? Math.max(ANALYSIS_SPREAD.ofFigure * percent, ANALYSIS_SPREAD.atLeast);
+    for (const [i, moles] of fired.oxides) {
+      const gain = (moles * OXIDE_MASS[i]!) / mass;
+      grams.set(i, (grams.get(i) ?? 0) + percent * gain);
+      spread.set(i, (spread.get(i) ?? 0) + half * gain);
+    }
+    lost += (percent * netLossG(fired)) / mass;
+    fluorine += (percent * (fired.gases.F ?? 0)) / mass;
+  }
+  const stated = analysis.lossOnIgnitionPercent;
+  const known = stated === undefined || findings.amount(stated, `${pointer}/lossOnIgnitionPercent`, "Loss on ignition");
+  const statedLoss = known ? (stated ?? 0) : 0;
+  const assumedLossPercent = stated === undefined ? Math.max(0, 100 - listed) : 0;
+  const totalPercent = listed + statedLoss;
+  if (totalPercent > MAX_TOTAL_PERCENT) {
+    const message = `This analysis adds up to ${totalPercent.toFixed(1)} %, loss on ignition included. Rounding does not explain that: look for an oxide or a loss counted twice.`;
+    findings.impossible.push({ pointer, message, allowed: [MAX_TOTAL_PERCENT] });
+  }
+  findings.throwIfAny();
+  if (grams.size === 0) throw nothingLeft(pointer);
+  const whole = totalPercent + assumedLossPercent;
+  for (const [i, gram] of grams) grams.set(i, gram / whole);
+  for (const [i, half] of spread) spread.set(i, half / whole);
+  const loss = (lost + statedLoss + assumedLossPercent) / whole;
+  return { yielded: buildYield(grams, spread, loss, fluorine / whole), totalPercent, assumedLossPercent };
+}

@@ -1,0 +1,81 @@
+/** The oxides a glaze is reckoned in: names, molar masses, what other spellings are read as. @module */
+import { closest, type Issue } from "../errors.ts";
+import { ATOMIC_WEIGHTS } from "./atomic-weights.ts";
+import { type Atoms, parseFormula } from "./formula.ts";
+
+/**
+ * Oxides counted in a fired glaze, in the order in which every table lists them. The first 24 are those of the
+ * measured glasses; the rest are kept in the chemistry, and models that lack them say so.
+ */
+export const OXIDES = [
+  ...["SiO2", "Al2O3", "B2O3", "Li2O", "Na2O", "K2O", "MgO", "CaO", "SrO", "BaO", "ZnO", "PbO"],
+  ...["TiO2", "ZrO2", "P2O5", "Fe2O3", "FeO", "MnO", "SnO2", "CoO", "CuO", "NiO", "Cr2O3", "Bi2O3"],
+  ...["V2O5", "Sb2O3", "CdO", "CeO2", "Pr2O3", "Rb2O", "HfO2", "Cs2O", "BeO", "La2O3", "Nb2O5"],
+] as const;
+
+/** Position of an oxide in {@link OXIDES}. */
+export const OXIDE_INDEX: ReadonlyMap<string, number> = new Map(OXIDES.map((oxide, i) => [oxide, i]));
+
+/**
+ * Molar mass of any formula, the sum of its atoms' standard atomic weights.
+ * @param formula - oxide or mineral, as {@link parseFormula} reads it
+ * @returns molar mass [g/mol], good to about 0.01 %; lead compounds to 0.5 %, for lead differs from ore to ore
+ * @throws ImpossibleValueError or UnknownNameError when the formula cannot be read
+ * Source: ciaaw-2021.
+ * @example molarMass("SiO2") // 60.083
+ */
+export function molarMass(formula: string): number {
+  return massOf(parseFormula(formula));
+}
+
+/** Mass of one mole of the given atoms [g/mol]. */
+export function massOf(atoms: Atoms): number {
+  let mass = 0;
+  for (const symbol in atoms) mass += atoms[symbol]! * ATOMIC_WEIGHTS.get(symbol)!;
+  return mass;
+}
+
+/** Molar mass of each of {@link OXIDES} [g/mol]. */
+export const OXIDE_MASS: readonly number[] = OXIDES.map(molarMass);
+
+/** What leaves in the kiln, as the compound an analysis lists it under. */
+export const VOLATILES = ["H2O", "CO2", "SO3", "N2O5", "F", "Cl"] as const;
+
+/**
+ * Spellings of analyses that are read as something else: higher and lower oxides of an element whose glaze oxide
+ * stands in {@link OXIDES}, total iron as metal, carbon, and the two waters of mineral analyses.
+ */
+const READ_AS: Readonly<Record<string, string>> = {
+  ...{ Fe: "Fe", Fe3O4: "Fe3O4", MnO2: "MnO2", Mn2O3: "Mn2O3", Mn3O4: "Mn3O4", Co3O4: "Co3O4", Co2O3: "Co2O3" },
+  ...{ Cu2O: "Cu2O", Ni2O3: "Ni2O3", Pb3O4: "Pb3O4", PbO2: "PbO2", Pr6O11: "Pr6O11", PrO2: "PrO2" },
+  ...{ Sb2O5: "Sb2O5", CrO3: "CrO3", Ce2O3: "Ce2O3", C: "C", S: "S", "H2O+": "H2O", "H2O-": "H2O" },
+};
+
+const KNOWN: ReadonlyMap<string, Atoms> = new Map([
+  ...[...OXIDES, ...VOLATILES].map((name): [string, Atoms] => [name, parseFormula(name)]),
+  ...Object.entries(READ_AS).map(([name, formula]): [string, Atoms] => [name, parseFormula(formula)]),
+]);
+
+/**
+ * Atoms of a name that an analysis may list, or undefined when it is none.
+ * @param name - e.g. `SiO2`, `MnO2`, `H2O+`
+ */
+export function analysisAtoms(name: string): Atoms | undefined {
+  return KNOWN.get(name);
+}
+
+/**
+ * The issue to report for an oxide that is not known, with the spelling that was probably meant.
+ * A zero for the letter O and wrong capitals are seen through first.
+ * @param name - what was read
+ * @param pointer - where it stands
+ * @example unknownOxide("K20", "/oxides/amounts/K20").suggestion // "K2O"
+ */
+export function unknownOxide(name: string, pointer: string): Issue {
+  const shown = name.length > 40 ? `${name.slice(0, 40)}…` : name;
+  const wanted = name.replace(/0/g, "O").toLowerCase();
+  const sameLetters = [...KNOWN.keys()].find((known) => known.toLowerCase() === wanted);
+  const suggestion = sameLetters ?? closest(name, KNOWN.keys());
+  const message = `“${shown}” is not an oxide known here.${suggestion ? ` Did you mean ${suggestion}?` : " Write it as a formula, such as SiO2 or K2O."}`;
+  return suggestion ? { pointer, message, suggestion } : { pointer, message, allowed: [...OXIDES] };
+}

@@ -1,0 +1,69 @@
+/** Reads a glaze given by its oxides into moles. @module */
+import type { Notice } from "../errors.ts";
+import type { OxideComposition } from "../recipe/types.ts";
+import { MAX_TOTAL_PERCENT } from "./analysis.ts";
+import { Findings, pointerToken } from "./findings.ts";
+import { fire } from "./firing.ts";
+import { analysisAtoms, massOf, OXIDE_INDEX, OXIDES, unknownOxide } from "./oxides.ts";
+
+const BASES = ["weightPercent", "molePercent", "moles"] as const;
+/** Totals of per cents that pass without remark [%]: `common practice, no source`. */
+const USUAL_TOTAL = { from: 95, to: 101.5 };
+
+/**
+ * Moles of a glaze given by its oxides, taken as the fired glass: FeO stays FeO here. Other spellings (MnO2, Co3O4,
+ * metal iron) are turned to the oxide counted; water, carbon dioxide, sulfate and halogens are left out with a warning.
+ *
+ * @param composition - basis and amounts [wt %, mol % or mol]
+ * @param warnings - receives remarks
+ * @returns moles of each of `OXIDES` in an arbitrary amount of glass [mol]
+ * @throws ImpossibleValueError or UnknownNameError with every fault found
+ */
+export function readOxides({ oxides }: OxideComposition, warnings: Notice[]): Float64Array {
+  const findings = new Findings();
+  const moles = new Float64Array(OXIDES.length);
+  const basis = oxides?.basis;
+  if (!BASES.includes(basis)) {
+    const message = "Say whether the amounts are weight per cent, mole per cent or moles.";
+    findings.impossible.push({ pointer: "/oxides/basis", message, allowed: [...BASES] });
+  }
+  let total = 0;
+  let kept = 0;
+  for (const [name, amount] of Object.entries(oxides?.amounts ?? {})) {
+    const pointer = `/oxides/amounts/${pointerToken(name)}`;
+    const atoms = analysisAtoms(name);
+    if (!atoms) findings.unknown.push(unknownOxide(name, pointer));
+    if (!findings.amount(amount, pointer, atoms ? name : "This amount") || !atoms || amount === 0) continue;
+    total += amount;
+    const mole = basis === "weightPercent" ? amount / massOf(atoms) : amount;
+    const same = OXIDE_INDEX.get(name);
+    if (same !== undefined) moles[same] = moles[same]! + mole;
+    else turn(name, mole, moles, pointer, warnings);
+  }
+  for (const mole of moles) kept += mole;
+  if (basis !== "moles" && total > MAX_TOTAL_PERCENT) {
+    const message = `These amounts add up to ${total.toFixed(1)} %. Rounding does not explain that: look for an oxide counted twice, or say that they are moles.`;
+    findings.impossible.push({ pointer: "/oxides/amounts", message, allowed: [MAX_TOTAL_PERCENT] });
+  } else if (findings.impossible.length + findings.unknown.length === 0 && !(kept > 0 && Number.isFinite(kept))) {
+    const message = "These amounts leave nothing in the fired glaze. Give at least one oxide with an amount above 0.";
+    findings.impossible.push({ pointer: "/oxides/amounts", message });
+  }
+  findings.throwIfAny();
+  if (basis !== "moles" && (total < USUAL_TOTAL.from || total > USUAL_TOTAL.to)) {
+    const message = `These amounts add up to ${total.toFixed(1)} %; they have been brought to 100, but check the figures.`;
+    warnings.push({ code: "analysis-total", message, pointer: "/oxides/amounts" });
+  }
+  return moles;
+}
+
+function turn(name: string, mole: number, moles: Float64Array, pointer: string, warnings: Notice[]): void {
+  const fired = fire(analysisAtoms(name)!);
+  if ("homeless" in fired) return;
+  for (const [i, perMole] of fired.oxides) moles[i] = moles[i]! + mole * perMole;
+  const into = [...fired.oxides.keys()].map((i) => OXIDES[i]);
+  const message =
+    into.length > 0
+      ? `${name} is counted as ${into.join(" and ")}.`
+      : `${name} is left out: it leaves in the kiln and is not part of the fired glass.`;
+  warnings.push({ code: into.length > 0 ? "oxide-converted" : "volatile-left-out", message, pointer });
+}
