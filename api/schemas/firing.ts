@@ -1,0 +1,46 @@
+/** How the ware was fired, and what was glazed. @module */
+import { z } from "zod";
+import { peakHint } from "./numbers.ts";
+
+export const Firing = z
+  .strictObject({
+    peakC: z
+      .number()
+      .min(400, { error: (issue) => peakHint(issue.input) })
+      .max(1700, { error: (issue) => peakHint(issue.input) })
+      .optional()
+      .meta({ description: "Highest temperature reached [°C].", examples: [1240] }),
+    coolingCPerHour: z
+      .number()
+      .min(0.1)
+      .max(100000)
+      .optional()
+      .meta({ description: "Cooling rate between about 700 and 500 °C [K/h]; 100 if left out.", examples: [100] }),
+  })
+  .meta({ id: "Firing", description: "How the ware was fired." });
+
+export const Ware = z
+  .strictObject({
+    wallMm: z
+      .number()
+      .min(0.2)
+      .max(500)
+      .optional()
+      .meta({ description: "Wall of the fired clay [mm]; 5 if left out.", examples: [6] }),
+    glazed: z
+      .enum(["both-faces", "one-face", "one-face-free"])
+      .optional()
+      .meta({
+        description:
+          "Which faces carry glaze: both; one face of a closed wall, which cannot bend (a cup glazed inside only); " +
+          "or one face of a flat piece, which can. Both if left out.",
+        examples: ["both-faces"],
+      }),
+    serviceYears: z
+      .number()
+      .min(0)
+      .max(10000)
+      .optional()
+      .meta({ description: "How long it should stay sound [years]; 10 if left out.", examples: [10] }),
+  })
+  .meta({ id: "Ware", description: "What is glazed, and how." });

@@ -1,0 +1,123 @@
+/** A glaze as a maker may know it: by recipe, by analysis, or by its measured expansion alone. @module */
+import { z } from "zod";
+import { THAW } from "./larch-lane.ts";
+import { glazeExpansion, oxideAmounts, plusMinus, rangeC } from "./numbers.ts";
+
+const parts = z
+  .number()
+  .min(0)
+  .max(1e6)
+  .meta({ description: "Parts by weight; a recipe need not total 100 [-].", examples: [42] });
+const lineName = z
+  .string()
+  .max(100)
+  .optional()
+  .meta({ description: "What you call the material.", examples: ["bucket clay"] });
+
+export const Analysis = z
+  .strictObject({
+    weightPercent: oxideAmounts("weight per cent of the dry material [wt %]", 105),
+    lossOnIgnitionPercent: z
+      .number()
+      .min(0)
+      .max(100)
+      .optional()
+      .meta({ description: "What leaves in the kiln, of the dry material [wt %].", examples: [12.1] }),
+  })
+  .meta({ id: "Analysis", description: "Oxide analysis of a material, with its loss on ignition." });
+
+export const MaterialLine = z
+  .strictObject({
+    material: z
+      .string()
+      .min(1)
+      .max(100)
+      .meta({ description: "Identifier or common name from GET /v1/materials.", examples: ["potash-feldspar"] }),
+    parts,
+  })
+  .meta({ id: "MaterialLine", description: "A built-in material and its parts." });
+
+export const AnalysisLine = z
+  .strictObject({ name: lineName, analysis: Analysis, parts })
+  .meta({ id: "AnalysisLine", description: "A material given by its own analysis, and its parts." });
+
+export const FormulaLine = z
+  .strictObject({
+    name: lineName,
+    formula: z
+      .string()
+      .min(1)
+      .max(200)
+      .meta({ description: "Mineral formula; hydrate dots are read.", examples: ["Al2O3.2SiO2.2H2O"] }),
+    parts,
+  })
+  .meta({ id: "FormulaLine", description: "A mineral given by its formula, and its parts." });
+
+export const RecipeLine = z.union([MaterialLine, AnalysisLine, FormulaLine]).meta({
+  id: "RecipeLine",
+  description: "One line of a recipe: a material, an analysis or a formula, and its parts.",
+});
+
+const thicknessMm = z
+  .number()
+  .gt(0)
+  .max(20)
+  .optional()
+  .meta({ description: "Thickness of the fired glaze [mm]; 0.2 if left out.", examples: [0.3] });
+
+export const RecipeGlaze = z
+  .strictObject({
+    recipe: z.array(RecipeLine).min(1).max(100).meta({ description: "What is weighed out, 1 to 100 lines." }),
+    additions: z
+      .array(RecipeLine)
+      .max(100)
+      .optional()
+      .meta({ description: "Colourants and opacifiers over the batch, up to 100 lines, in the same parts." }),
+    thicknessMm,
+  })
+  .meta({ id: "RecipeGlaze", description: "A glaze known by its recipe.", examples: [THAW] });
+
+export const OxideGlaze = z
+  .strictObject({
+    oxides: z
+      .strictObject({
+        basis: z
+          .enum(["weightPercent", "molePercent", "moles"])
+          .meta({ description: "What the amounts are: wt %, mol % or moles.", examples: ["weightPercent"] }),
+        amounts: oxideAmounts("amount on the stated basis", 1e6),
+      })
+      .meta({ description: "Composition of the fired glaze." }),
+    thicknessMm,
+  })
+  .meta({ id: "OxideGlaze", description: "A glaze known by its analysis or Seger formula." });
+
+export const StatedGlaze = z
+  .strictObject({
+    expansion: z
+      .strictObject({
+        value: glazeExpansion.meta({
+          description: "Mean linear expansion over rangeC [1e-6/K].",
+          examples: [6.8],
+        }),
+        rangeC: rangeC.optional(),
+        plusMinus: plusMinus.optional(),
+      })
+      .meta({ description: "Measured or inferred expansion; 20–300 °C where no range is given, with a warning." }),
+    transitionC: z
+      .number()
+      .min(200)
+      .max(1200)
+      .optional()
+      .meta({ description: "Glass transition temperature, where known [°C].", examples: [600] }),
+    thicknessMm,
+  })
+  .meta({ id: "StatedGlaze", description: "A glaze known only by its expansion." });
+
+/** A glaze that chemistry can be worked out for. */
+export const MadeGlaze = z
+  .union([RecipeGlaze, OxideGlaze])
+  .meta({ id: "MadeGlaze", description: "A glaze known by recipe or by oxides." });
+
+export const Glaze = z
+  .union([RecipeGlaze, OxideGlaze, StatedGlaze])
+  .meta({ id: "Glaze", description: "A glaze: by recipe, by oxides, or by its expansion alone." });

@@ -1,0 +1,77 @@
+/**
+ * Numbers that can be, and what is said about those that cannot: mostly a unit mistaken for another.
+ *
+ * @module
+ */
+import { z } from "zod";
+
+/** Trims a float to six significant digits for a sentence. */
+export const show = (value: number): string => String(Number(value.toPrecision(6)));
+
+/**
+ * The slip behind an expansion that cannot be, if one is plain.
+ * @param value - what was read, supposed to be in 1e-6/K
+ * @returns a sentence that names the likely unit and the figure to write
+ * @example expansionHint(61) // "61 looks like 6.1 written in 1e-7/K. This field is in 1e-6/K, so write 6.1."
+ */
+export function expansionHint(value: unknown): string {
+  const field = "This field is in 1e-6/K";
+  if (typeof value !== "number" || !Number.isFinite(value) || value <= 0) {
+    return `${field}: glazes and clays lie between about 1 and 15.`;
+  }
+  const scales = [
+    [10, "1e-7/K"],
+    [100, "1e-8/K"],
+    [1000, "1e-9/K"],
+    [1e-6, "1/K"],
+  ] as const;
+  for (const [scale, unit] of scales) {
+    const meant = value / scale;
+    if (meant >= 2 && meant <= 20) {
+      return `${show(value)} looks like ${show(meant)} written in ${unit}. ${field}, so write ${show(meant)}.`;
+    }
+  }
+  return `${show(value)} cannot be. ${field}: glazes and clays lie between about 1 and 15.`;
+}
+
+/** A peak temperature that cannot be, with the Fahrenheit reading if that makes sense of it. */
+export function peakHint(value: unknown): string {
+  if (typeof value === "number" && value > 1700 && value <= 2700) {
+    const celsius = Math.round(((value - 32) * 5) / 9);
+    return `${show(value)} °C would melt the kiln. In °F it would be ${celsius} °C, so write ${celsius}.`;
+  }
+  return `${show(Number(value))} °C is no firing. Give the peak in °C, between 400 and 1700.`;
+}
+
+/** Mean linear expansion of a glaze [1e-6/K]; fused silica, the lowest glass, stands at 0.5. */
+export const glazeExpansion = z
+  .number()
+  .min(0.1, { error: (issue) => expansionHint(issue.input) })
+  .max(30, { error: (issue) => expansionHint(issue.input) });
+
+/** Mean linear expansion of a clay body [1e-6/K]; lithia bodies reach nought and a little below. */
+export const bodyExpansion = z
+  .number()
+  .min(-5, { error: (issue) => expansionHint(issue.input) })
+  .max(30, { error: (issue) => expansionHint(issue.input) })
+  .refine((value) => value === 0 || Math.abs(value) >= 0.001, { error: (issue) => expansionHint(issue.input) });
+
+/** Temperature range of a mean, cold end first [°C]. */
+export const rangeC = z
+  .tuple([z.number().min(-200).max(1500), z.number().min(-200).max(1500)])
+  .refine(([from, to]) => to > from, { error: "The range runs from cold to hot: write the lower temperature first." })
+  .meta({ description: "Temperature range of the mean, cold end first [°C].", examples: [[20, 500]] });
+
+/** Half-width of a 90 % interval about an expansion [1e-6/K]. */
+export const plusMinus = z
+  .number()
+  .min(0)
+  .max(10)
+  .meta({ description: "Half-width of a 90 % interval about the value [1e-6/K].", examples: [0.3] });
+
+/** Oxide formula → amount. Unknown oxides are named by the engine, which knows them all. */
+export const oxideAmounts = (unit: string, max: number) =>
+  z.record(z.string().min(1).max(20), z.number().min(0).max(max)).meta({
+    description: `Oxide formula → ${unit}.`,
+    examples: [{ SiO2: 62.1, Al2O3: 12.4, CaO: 14.2, K2O: 11.3 }],
+  });

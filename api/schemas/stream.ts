@@ -1,0 +1,35 @@
+/** What comes back for each line of a bulk question. @module */
+import { z } from "zod";
+import { ExpansionReport } from "./expansion.ts";
+import { FitReport } from "./fit.ts";
+import { Problem } from "./problem.ts";
+
+const line = z
+  .number()
+  .int()
+  .min(1)
+  .meta({ description: "Which line of the request this answers, from 1 [-].", examples: [1] });
+const id = z
+  .string()
+  .optional()
+  .meta({ description: "The line's own tag, where it had one.", examples: ["thaw-7"] });
+
+export const LineProblem = z
+  .strictObject({ line, id, error: Problem })
+  .meta({ id: "LineProblem", description: "A line that could not be answered; the lines after it still are." });
+
+export const FitLineResult = z
+  .strictObject({ line, id, result: FitReport })
+  .meta({ id: "FitLineResult", description: "The answer to one line." });
+
+export const FitLineAnswer = z
+  .union([FitLineResult, LineProblem])
+  .meta({ id: "FitLineAnswer", description: "One line of the answer: a result, or a problem in its place." });
+
+export const ExpansionLineResult = z
+  .strictObject({ line, id, result: ExpansionReport })
+  .meta({ id: "ExpansionLineResult", description: "The answer to one line." });
+
+export const ExpansionLineAnswer = z
+  .union([ExpansionLineResult, LineProblem])
+  .meta({ id: "ExpansionLineAnswer", description: "One line of the answer: a result, or a problem in its place." });
