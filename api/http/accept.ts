@@ -1,0 +1,41 @@
+/**
+ * Taking a value in: validated by its schema, or refused with every issue told.
+ *
+ * @module
+ */
+import type { z } from "zod";
+import { EngineError } from "../engine/errors.ts";
+import { inspect } from "./inspect.ts";
+import { flattenIssues } from "./issues.ts";
+import { impossible } from "./problem.ts";
+
+/**
+ * @param schema - what the value must be; synchronous, so that zod's compiled parser runs
+ * @param value - parsed JSON
+ * @throws ProblemError (422) with JSON Pointers into the value
+ */
+export function accept<S extends z.ZodType>(schema: S, value: unknown): z.output<S> {
+  inspect(value);
+  const parsed = schema.safeParse(value);
+  if (parsed.success) return parsed.data;
+  throw impossible(flattenIssues(schema, parsed.error, value));
+}
+
+/**
+ * Runs an engine call whose pointers start inside the request.
+ * @param prefix - JSON Pointer of what the engine was given, e.g. `/glaze`
+ * @throws ProblemError (422) with the engine's issues, pointers prefixed
+ */
+export function within<T>(prefix: string, call: () => T): T {
+  try {
+    return call();
+  } catch (error) {
+    throw asProblem(error, prefix);
+  }
+}
+
+/** An engine's refusal as a problem; anything else as it came. */
+export function asProblem(error: unknown, prefix = ""): unknown {
+  if (!(error instanceof EngineError)) return error;
+  return impossible(error.issues.map((issue) => ({ ...issue, pointer: prefix + issue.pointer })));
+}

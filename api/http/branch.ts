@@ -1,0 +1,59 @@
+/**
+ * Which of several ways of saying a thing was meant, judged by the fields present.
+ *
+ * @module
+ */
+import type { z } from "zod";
+import { closest } from "../engine/errors.ts";
+
+/** The parts of a zod schema that a walk needs. */
+export interface Def {
+  type: string;
+  shape?: Record<string, z.ZodType>;
+  element?: z.ZodType;
+  valueType?: z.ZodType;
+  innerType?: z.ZodType;
+  items?: z.ZodType[];
+  options?: z.ZodType[];
+}
+
+export const defOf = (schema: z.ZodType): Def => schema._zod.def as unknown as Def;
+
+/** The branch that was meant; or what is wrong when none or several could be. */
+export type Choice =
+  | { index: number }
+  | { missing: string[] }
+  | { misspelt: { key: string; suggestion: string; allowed: string[] } }
+  | { conflict: string[] };
+
+/**
+ * Chooses a branch of a union of objects.
+ * @param options - the branches; each has a required field that the others lack or leave optional
+ * @param value - the object that was read
+ */
+export function chooseBranch(options: readonly z.ZodType[], value: object): Choice {
+  const shapes = options.map((option) => defOf(option).shape ?? {});
+  const required = shapes.map((shape) => Object.keys(shape).filter((key) => !isOptional(shape[key]!)));
+  const telling = required.map((keys) => keys.filter((key) => !required.every((other) => other.includes(key))));
+  const keys = Object.keys(value);
+  const strangers = shapes.map((shape) => keys.filter((key) => !Object.hasOwn(shape, key)).length);
+  const candidates = telling.flatMap((wanted, index) =>
+    wanted.every((key) => Object.hasOwn(value, key)) ? [index] : [],
+  );
+  const fewest = Math.min(...candidates.map((index) => strangers[index]!));
+  const best = candidates.filter((index) => strangers[index] === fewest);
+  if (best.length === 1) return { index: best[0]! };
+  if (best.length > 1) return { conflict: best.map((index) => telling[index]![0]!) };
+  const ways = telling.map((wanted) => wanted[0]!);
+  for (const key of keys) {
+    if (shapes.some((shape) => Object.hasOwn(shape, key))) continue;
+    const suggestion = closest(key, ways);
+    if (suggestion) return { misspelt: { key, suggestion, allowed: ways } };
+  }
+  return { missing: ways };
+}
+
+function isOptional(schema: z.ZodType): boolean {
+  const { type } = defOf(schema);
+  return type === "optional" || type === "default";
+}

@@ -1,0 +1,111 @@
+/**
+ * From what the validator found to what a potter can mend.
+ *
+ * @module
+ */
+import { z } from "zod";
+import { chooseBranch, type Def, defOf } from "./branch.ts";
+import { sayIssue, sayUnknownField } from "./issue-words.ts";
+import { shorten, toPointer } from "./pointer.ts";
+import type { Issue } from "./problem.ts";
+
+/** Most issues told at once; the rest repeat them more often than not. */
+const MAX_ISSUES = 50;
+
+type ZodIssue = z.core.$ZodIssue;
+
+/**
+ * Flattens a failed parse to issues, following the branch of each union that the person meant.
+ * @param schema - the schema that refused
+ * @param error - what it said
+ * @param input - what it was given
+ */
+export function flattenIssues(schema: z.ZodType, error: z.core.$ZodError, input: unknown): Issue[] {
+  const found: Issue[] = [];
+  for (const issue of error.issues) collect(found, schema, issue, [], input);
+  return found.slice(0, MAX_ISSUES);
+}
+
+function collect(found: Issue[], root: z.ZodType, issue: ZodIssue, above: PropertyKey[], input: unknown): void {
+  if (found.length >= MAX_ISSUES) return;
+  const path = [...above, ...issue.path];
+  const { schema, value } = follow(root, path, input);
+  if (issue.code === "unrecognized_keys") {
+    for (const key of issue.keys) found.push(unknownField(schema, path, key));
+  } else if (issue.code === "invalid_union") {
+    collectUnion(found, root, issue, path, schema, value, input);
+  } else {
+    found.push({ pointer: toPointer(path), ...sayIssue(issue, path.at(-1), value, describe(schema)) });
+  }
+}
+
+function collectUnion(
+  found: Issue[],
+  root: z.ZodType,
+  issue: z.core.$ZodIssueInvalidUnion,
+  path: PropertyKey[],
+  schema: z.ZodType | undefined,
+  value: unknown,
+  input: unknown,
+): void {
+  const options = schema ? (defOf(unwrap(schema)).options ?? []) : [];
+  const pointer = toPointer(path);
+  const name = path.length ? `\`${shorten(String(path.at(-1)))}\`` : "The request";
+  if (typeof value !== "object" || value === null || Array.isArray(value)) {
+    found.push({ pointer, message: `${name} must be an object in braces, such as { "…": … }.` });
+    return;
+  }
+  const choice = chooseBranch(options, value);
+  if ("index" in choice) {
+    for (const inner of issue.errors[choice.index] ?? []) collect(found, root, inner, path, input);
+  } else if ("misspelt" in choice) {
+    const { key, suggestion, allowed } = choice.misspelt;
+    found.push({ pointer: toPointer([...path, key]), ...sayUnknownField(key, allowed, suggestion) });
+  } else if ("conflict" in choice) {
+    const ways = choice.conflict.map((key) => `\`${key}\``).join(" and ");
+    found.push({
+      pointer,
+      message: `${ways} are two ways of saying one thing. Keep one of them.`,
+      allowed: choice.conflict,
+    });
+  } else {
+    const ways = choice.missing.map((key) => `\`${key}\``).join(", ");
+    found.push({ pointer, message: `${name} needs one of ${ways}.`, allowed: choice.missing });
+  }
+}
+
+function unknownField(schema: z.ZodType | undefined, path: PropertyKey[], key: string): Issue {
+  const known = Object.keys((schema && defOf(unwrap(schema)).shape) ?? {});
+  return { pointer: toPointer([...path, key]), ...sayUnknownField(key, known) };
+}
+
+/** The schema and the value at the end of a path; unions are followed along the branch that was meant. */
+function follow(root: z.ZodType, path: PropertyKey[], input: unknown) {
+  let schema: z.ZodType | undefined = choose(root, input);
+  let value = input;
+  for (const key of path) {
+    const def: Def | undefined = schema && defOf(unwrap(schema));
+    schema = def && (def.shape?.[String(key)] ?? def.element ?? def.valueType ?? def.items?.[Number(key)]);
+    value = typeof value === "object" && value !== null ? (value as Record<PropertyKey, unknown>)[key] : undefined;
+    schema = schema && choose(schema, value);
+  }
+  return { schema, value };
+}
+
+/** Steps into a union where the value says which branch; stays otherwise. */
+function choose(schema: z.ZodType, value: unknown): z.ZodType {
+  const { options } = defOf(unwrap(schema));
+  if (!options || typeof value !== "object" || value === null) return schema;
+  const choice = chooseBranch(options, value);
+  return "index" in choice && options[choice.index] ? options[choice.index]! : schema;
+}
+
+function unwrap(schema: z.ZodType): z.ZodType {
+  const { type, innerType } = defOf(schema);
+  return innerType && (type === "optional" || type === "nullable" || type === "default") ? unwrap(innerType) : schema;
+}
+
+function describe(schema: z.ZodType | undefined): string | undefined {
+  if (!schema) return undefined;
+  return z.globalRegistry.get(schema)?.description ?? z.globalRegistry.get(unwrap(schema))?.description;
+}

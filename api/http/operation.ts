@@ -1,0 +1,96 @@
+/**
+ * One call of the service: described once, mounted once.
+ *
+ * @module
+ */
+import { createRoute, type OpenAPIHono, type RouteConfig } from "@hono/zod-openapi";
+import type { Context } from "hono";
+import type { z } from "zod";
+import { Problem } from "../schemas/problem.ts";
+import { JSON_TYPE, NDJSON_TYPE, requireAccept } from "./media.ts";
+
+/** What every handler finds beside the request. */
+export interface Env {
+  Variables: { requestId: string };
+}
+export type Api = OpenAPIHono<Env>;
+
+/** Read-only all the way down: engines hand out frozen data, and answers are only read. */
+export type Shown<T> = T extends (infer I)[]
+  ? readonly Shown<I>[]
+  : T extends object
+    ? { readonly [K in keyof T]: Shown<T[K]> }
+    : T;
+
+const problem = (description: string) => ({
+  description,
+  content: { "application/problem+json": { schema: Problem } },
+});
+
+/** Failures that any call may answer with. */
+export const failures = {
+  406: problem("The accept header asks for something not served here."),
+  500: problem("Something broke on the service's side."),
+} as const;
+
+/** Failures of a call that names one thing. */
+export const notFound = { 404: problem("Nothing of that name.") } as const;
+
+/** Failures of a call with query parameters. */
+export const badQuery = { 422: problem("A query parameter cannot be; see issues.") } as const;
+
+/** Failures of a call that takes JSON. */
+export const badJson = {
+  400: problem("Not JSON; the detail says where."),
+  408: problem("The request took too long to arrive."),
+  413: problem("Larger than 256 kB."),
+  415: problem("Not sent as application/json."),
+  422: problem("Something in it cannot be; see issues."),
+} as const;
+
+/** Failures of a call that takes one JSON a line; bad lines are answered in their place instead. */
+export const badStream = { 415: problem("Not sent as application/x-ndjson.") } as const;
+
+/** A JSON answer in the description. */
+export const jsonAnswer = (schema: z.ZodType, description: string) => ({
+  description,
+  content: { [JSON_TYPE]: { schema } },
+});
+
+/** A JSON request in the description, with a worked example. */
+export const jsonRequest = (schema: z.ZodType, example: unknown) => ({
+  body: { required: true, content: { [JSON_TYPE]: { schema, example } } },
+});
+
+/** One JSON a line in the description. */
+export const lines = (schema: z.ZodType) => ({ [NDJSON_TYPE]: { schema } });
+
+/**
+ * Describes a call and mounts its handler.
+ * @param api - the app being built
+ * @param config - path in braces form, operationId, tags, request and responses
+ * @param handler - answers the request or throws
+ */
+export function mount(
+  api: Api,
+  config: RouteConfig & { operationId: string; serves: string },
+  handler: (c: Context<Env>) => Response | Promise<Response>,
+): void {
+  const { serves, middleware, ...described } = config;
+  const route = createRoute({ ...described, responses: { ...described.responses, ...failures } });
+  api.openAPIRegistry.registerPath(route);
+  const path = route.getRoutingPath();
+  if (middleware) api.use(path, ...[middleware].flat());
+  api.on(route.method.toUpperCase(), path, (c) => {
+    requireAccept(c, serves);
+    return handler(c);
+  });
+}
+
+/**
+ * A JSON answer whose shape the compiler has checked against its schema.
+ * @param value - what the engine gave, shaped
+ */
+export function answer<S extends z.ZodType>(c: Context, _schema: S, value: Shown<z.output<S>>): Response {
+  return c.body(JSON.stringify(value), 200, { "content-type": JSON_TYPE });
+}

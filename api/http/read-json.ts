@@ -1,0 +1,84 @@
+/**
+ * Reading a JSON request: its type, its size, its syntax, its shape.
+ *
+ * @module
+ */
+import type { Context } from "hono";
+import type { z } from "zod";
+import { accept } from "./accept.ts";
+import { describeFault } from "./json-fault.ts";
+import { JSON_TYPE, requireContentType } from "./media.ts";
+import { ProblemError } from "./problem.ts";
+
+/** Largest JSON request [bytes]. */
+export const MAX_BODY_BYTES = 256 * 1024;
+/** Longest wait for a whole JSON request [ms]. */
+const MAX_WAIT_MS = 30_000;
+
+/**
+ * Reads, parses and validates the request's JSON.
+ * @throws ProblemError 400, 408, 413, 415 or 422
+ */
+export async function readJson<S extends z.ZodType>(c: Context, schema: S): Promise<z.output<S>> {
+  requireContentType(c, JSON_TYPE);
+  return accept(schema, parseJson(await inTime(readText(c))));
+}
+
+/**
+ * @throws ProblemError (400) that says where the text stops being JSON
+ */
+export function parseJson(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw new ProblemError("malformed-json", describeFault(text));
+  }
+}
+
+async function readText(c: Context): Promise<string> {
+  const length = c.req.header("content-length");
+  if (length !== undefined && c.req.header("transfer-encoding") === undefined) {
+    if (Number(length) > MAX_BODY_BYTES) throw tooLarge();
+    return c.req.text();
+  }
+  const body = c.req.raw.body;
+  if (!body) return "";
+  const reader = body.getReader();
+  const decoder = new TextDecoder();
+  let text = "";
+  let bytes = 0;
+  for (;;) {
+    const { done, value } = await reader.read();
+    if (done) return text + decoder.decode();
+    bytes += value.byteLength;
+    if (bytes > MAX_BODY_BYTES) {
+      await reader.cancel().catch(() => {});
+      throw tooLarge();
+    }
+    text += decoder.decode(value, { stream: true });
+  }
+}
+
+function tooLarge(): ProblemError {
+  const limit = `${MAX_BODY_BYTES / 1024} kB`;
+  return new ProblemError(
+    "too-large",
+    `A request may hold ${limit}. For many recipes at once send them line by line to a /stream address.`,
+    {
+      issues: [{ pointer: "", message: `The request is over ${limit}.`, allowed: [MAX_BODY_BYTES] }],
+    },
+  );
+}
+
+async function inTime<T>(work: Promise<T>): Promise<T> {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const late = new Promise<never>((_, reject) => {
+    const detail = `The whole request must arrive within ${MAX_WAIT_MS / 1000} s. Send it again.`;
+    timer = setTimeout(() => reject(new ProblemError("too-slow", detail)), MAX_WAIT_MS);
+  });
+  try {
+    return await Promise.race([work, late]);
+  } finally {
+    clearTimeout(timer);
+  }
+}

@@ -1,0 +1,66 @@
+/**
+ * Requests that no route takes: 405 with Allow where the address exists, 404 with the nearest address where not.
+ *
+ * @module
+ */
+import type { Context, Hono } from "hono";
+import { closest } from "../engine/errors.ts";
+import { ProblemError } from "./problem.ts";
+
+interface Address {
+  path: string;
+  methods: Set<string>;
+  pattern: RegExp;
+}
+
+/**
+ * Makes the handler for whatever no route took. Addresses are read from the app's own routes on first need.
+ * @param app - the finished app
+ */
+export function unmatched(app: Pick<Hono, "routes">) {
+  let addresses: Address[] | undefined;
+  return function refuseUnmatched(c: Context): never {
+    addresses ??= readAddresses(app);
+    const path = c.req.path;
+    const here = addresses.find((address) => address.pattern.test(path));
+    if (here) {
+      const allow = [...here.methods].sort().join(", ");
+      const detail = `${here.path} answers ${allow}, not ${c.req.method.slice(0, 16)}.`;
+      throw new ProblemError("method-not-allowed", detail, { headers: { allow } });
+    }
+    const suggestion = nearest(path, addresses);
+    const meant = suggestion ? ` Did you mean ${suggestion}?` : " See /openapi.json for what there is.";
+    throw new ProblemError(
+      "unknown-path",
+      `There is nothing at this address.${meant}`,
+      suggestion ? { suggestion } : {},
+    );
+  };
+}
+
+function nearest(path: string, addresses: Address[]): string | undefined {
+  const known = addresses.map((address) => address.path).filter((one) => !one.includes("{"));
+  const bare = path.replace(/\/+$/, "");
+  const variants = [bare, `/v1${bare}`, bare.replace(/^\/v\d+/, "/v1")];
+  return variants.find((variant) => known.includes(variant)) ?? closest(bare, known);
+}
+
+function readAddresses(app: Pick<Hono, "routes">): Address[] {
+  const found = new Map<string, Address>();
+  for (const { method, path } of app.routes) {
+    if (method === "ALL" || path.includes("*")) continue;
+    let address = found.get(path);
+    if (!address) {
+      const source = path.replace(/[.+?^$()[\]\\|]/g, "\\$&").replace(/:[A-Za-z]+/g, "[^/]+");
+      address = {
+        path: path.replace(/:([A-Za-z]+)/g, "{$1}"),
+        methods: new Set(["OPTIONS"]),
+        pattern: new RegExp(`^${source}$`),
+      };
+      found.set(path, address);
+    }
+    address.methods.add(method);
+    if (method === "GET") address.methods.add("HEAD");
+  }
+  return [...found.values()];
+}
