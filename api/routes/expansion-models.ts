@@ -1,0 +1,34 @@
+/** Ways of reckoning expansion from oxides. @module */
+import { expansionModels } from "../engine/glass/index.ts";
+import { tagged } from "../http/etag.ts";
+import { JSON_TYPE } from "../http/media.ts";
+import { type Api, answer, badQuery, jsonAnswer, mount } from "../http/operation.ts";
+import { page } from "../http/paging.ts";
+import { readQuery } from "../http/read-query.ts";
+import { ExpansionModel } from "../schemas/expansion-model.ts";
+import { PageQuery, pageOf } from "../schemas/lists.ts";
+
+const ModelPage = pageOf(ExpansionModel, "ExpansionModelPage", "A page of expansion models.");
+
+export function expansionModelRoutes(api: Api): void {
+  mount(
+    api,
+    {
+      method: "get",
+      path: "/v1/expansion-models",
+      operationId: "listExpansionModels",
+      tags: ["expansionModels"],
+      summary: "Ways of reckoning expansion, with their measured accuracy",
+      request: { query: PageQuery },
+      responses: { 200: jsonAnswer(ModelPage, "A page of models."), ...badQuery },
+      serves: JSON_TYPE,
+      middleware: tagged,
+    },
+    (c) =>
+      answer(
+        c,
+        ModelPage,
+        page(expansionModels(), (model) => model.id, readQuery(c, PageQuery)),
+      ),
+  );
+}

@@ -1,0 +1,54 @@
+/** Whether a glaze fits a clay body, one question or many. @module */
+import { checkFit } from "../engine/fit/index.ts";
+import { within } from "../http/accept.ts";
+import { lineAnswers } from "../http/line-answers.ts";
+import { JSON_TYPE, NDJSON_TYPE } from "../http/media.ts";
+import { type Api, answer, badJson, badStream, jsonAnswer, jsonRequest, lines, mount } from "../http/operation.ts";
+import { readJson } from "../http/read-json.ts";
+import { FitLine, FitReport, FitRequest } from "../schemas/fit.ts";
+import { THAW_ON_RED_STONEWARE } from "../schemas/larch-lane.ts";
+import { FitLineAnswer } from "../schemas/stream.ts";
+
+export function fitRoutes(api: Api): void {
+  mount(
+    api,
+    {
+      method: "post",
+      path: "/v1/fit",
+      operationId: "checkFit",
+      tags: ["fit"],
+      summary: "Whether a glaze fits a clay body",
+      description:
+        "The main question. Answers with a verdict, the chances of each outcome, the stress with its twenty equally " +
+        "likely cases, the reasons in plain words, and what to fire or measure next.",
+      request: jsonRequest(FitRequest, THAW_ON_RED_STONEWARE),
+      responses: { 200: jsonAnswer(FitReport, "Whether it fits, how sure, and why."), ...badJson },
+      serves: JSON_TYPE,
+    },
+    async (c) => {
+      const question = await readJson(c, FitRequest);
+      return answer(
+        c,
+        FitReport,
+        within("", () => checkFit(question)),
+      );
+    },
+  );
+  mount(
+    api,
+    {
+      method: "post",
+      path: "/v1/fit/stream",
+      operationId: "streamFit",
+      tags: ["fit"],
+      summary: "The same for many glazes or bodies, one JSON a line",
+      description:
+        "One FitLine a line in, one FitLineAnswer a line out, in order, as they are worked out. A line that cannot be " +
+        "answered gets a problem in its place and the lines after it still are. A line may hold 64 kB.",
+      request: { body: { required: true, content: lines(FitLine) } },
+      responses: { 200: { description: "One answer a line.", content: lines(FitLineAnswer) }, ...badStream },
+      serves: NDJSON_TYPE,
+    },
+    (c) => lineAnswers(c, FitLine, checkFit),
+  );
+}
