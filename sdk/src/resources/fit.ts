@@ -1,0 +1,58 @@
+/** The main question: will this glaze fit this clay? @module */
+import { Call } from "../call.ts";
+import type { CheckFitData, CheckFitResponse, FitLine } from "../generated/types.gen.ts";
+import type { CallOptions } from "../options.ts";
+import { type LineAnswer, streamLines } from "../stream.ts";
+import type { Transport } from "../transport.ts";
+
+/** `client.fit` */
+export class Fit {
+  readonly #transport: Transport;
+  constructor(transport: Transport) {
+    this.#transport = transport;
+  }
+
+  /**
+   * Whether a glaze fits a body: verdict, chances, stress in the glaze and the reasons.
+   *
+   * Tension is positive: −40 MPa squeezes the glaze, +20 MPa pulls it apart. Every figure carries low, high and unit.
+   * @param body - glaze (parts by weight, wt % or 1e-6/K; thickness [mm]), clay body, firing [°C, K/h] and ware [mm]
+   * @returns the report: chances [-] that sum to 1, stress [MPa], mismatch [%], set point [°C]
+   * @throws UnprocessableError when something cannot be; `issues` says which field, why, and what would do
+   * @example
+   * const report = await client.fit.check({
+   *   glaze: {
+   *     recipe: [
+   *       { material: "potash-feldspar", parts: 42 },
+   *       { material: "silica", parts: 22 },
+   *       { material: "whiting", parts: 18 },
+   *       { material: "kaolin", parts: 12 },
+   *     ],
+   *     thicknessMm: 0.3,
+   *   },
+   *   body: { class: "red-stoneware", expansion: { value: 6.2, rangeC: [20, 500], plusMinus: 0.3 } },
+   * });
+   * console.log(report.headline);
+   */
+  check(body: CheckFitData["body"], options?: CallOptions): Call<CheckFitResponse> {
+    const request = { method: "POST", path: "/v1/fit", body: JSON.stringify(body) } as const;
+    return new Call(this.#transport.json<CheckFitResponse>(request, options));
+  }
+
+  /**
+   * Any number of fits, answered in order. A line that cannot be answered yields its problem, and the rest go on.
+   * The source is read only as fast as the answers are taken; leaving the loop stops the service's work.
+   * @param lines - questions as for {@link check}, from an array, a generator or an async source
+   * @returns for each line its place from 1, its `id` if it had one, and either `result` (stress [MPa], chances [-]) or `error`
+   * @example
+   * for await (const { line, result, error } of client.fit.stream(questions)) {
+   *   console.log(line, error ? error.detail : result.headline);
+   * }
+   */
+  stream(
+    lines: Iterable<FitLine> | AsyncIterable<FitLine>,
+    options?: CallOptions,
+  ): AsyncGenerator<LineAnswer<CheckFitResponse>, void, undefined> {
+    return streamLines<CheckFitResponse>(this.#transport, "/v1/fit/stream", lines, options);
+  }
+}
