@@ -1,0 +1,61 @@
+/** The SDK as a package: small, without dependencies, at home in a browser, fresh from the API description. */
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { gzipSync } from "node:zlib";
+import { build } from "esbuild";
+import { describe, expect, it } from "vitest";
+import { GENERATED, generateTypes } from "../../sdk/generate.ts";
+
+const sdk = fileURLToPath(new URL("../../sdk/", import.meta.url));
+
+async function bundle(code: string) {
+  const built = await build({
+    stdin: { contents: code, resolveDir: `${sdk}src`, loader: "ts" },
+    bundle: true,
+    minify: true,
+    format: "esm",
+    platform: "browser",
+    target: "es2022",
+    write: false,
+    metafile: true,
+  });
+  return { text: built.outputFiles[0]!.text, inputs: Object.keys(built.metafile!.inputs) };
+}
+
+describe("the package", () => {
+  it("bundles for a browser, everything in, within 15 kB gzipped, and imports nothing", async () => {
+    const { text, inputs } = await bundle('export * from "./index.ts";');
+    expect(gzipSync(text).length).toBeLessThanOrEqual(15 * 1024);
+    expect(inputs.filter((input) => /node_modules|node:/.test(input))).toEqual([]);
+    expect(text).not.toMatch(/\bfrom"|\bimport\(|\brequire\(|\bprocess\.|\bBuffer\b/);
+  });
+
+  it("leaves out what is not used", async () => {
+    const all = await bundle('export * from "./index.ts";');
+    const errors = await bundle('export { NotFoundError } from "./index.ts";');
+    expect(errors.text.length).toBeLessThan(all.text.length / 4);
+  });
+
+  it("has no dependencies and ships only dist and the README", () => {
+    const manifest = JSON.parse(readFileSync(join(sdk, "package.json"), "utf8"));
+    expect(manifest.dependencies ?? {}).toEqual({});
+    expect(manifest.peerDependencies ?? {}).toEqual({});
+    expect(manifest.files).toEqual(["dist", "README.md"]);
+    expect(manifest.type).toBe("module");
+  });
+
+  it("carries types as fresh as the API description", async () => {
+    const fresh = mkdtempSync(join(tmpdir(), "ringtrue-types-"));
+    try {
+      await generateTypes(undefined, fresh);
+      expect(readdirSync(fresh)).toEqual(readdirSync(GENERATED));
+      for (const name of readdirSync(fresh)) {
+        expect(readFileSync(join(fresh, name), "utf8")).toBe(readFileSync(join(GENERATED, name), "utf8"));
+      }
+    } finally {
+      rmSync(fresh, { recursive: true });
+    }
+  });
+});
