@@ -11,12 +11,9 @@ import { asProblem } from "./http/accept.ts";
 import type { Api, Env } from "./http/operation.ts";
 import { ProblemError, problemResponse } from "./http/problem.ts";
 import { unmatched } from "./http/unmatched.ts";
-import { mountRoutes } from "./routes/index.ts";
-import type { AssetLoader } from "./routes/reference.ts";
+import { type Lent, mountRoutes } from "./routes/index.ts";
 
-export interface AppOptions {
-  /** Reads a file of the reference page; where left out, /reference says where the description is. */
-  loadAsset?: AssetLoader;
+export interface AppOptions extends Lent {
   /** Told of every fault that is the service's own, with the request's id. */
   report?: (error: unknown, requestId: string) => void;
 }
@@ -29,8 +26,8 @@ export interface AppOptions {
 export function createApp(options: AppOptions = {}): Api {
   const app: Api = new OpenAPIHono<Env>();
   app.use(requestId({ limitLength: 100 }));
-  // Answers hold nothing private, so any page may read them.
-  app.use(secureHeaders({ crossOriginResourcePolicy: "cross-origin" }));
+  // Answers hold nothing private, so any page may read them. Whether a host is HTTPS only is for whoever runs it to say.
+  app.use(secureHeaders({ crossOriginResourcePolicy: "cross-origin", strictTransportSecurity: false }));
   app.use(
     cors({
       origin: "*",
@@ -39,7 +36,7 @@ export function createApp(options: AppOptions = {}): Api {
       maxAge: 86400,
     }),
   );
-  mountRoutes(app, options.loadAsset);
+  mountRoutes(app, options);
   app.notFound(unmatched(app));
   app.onError((error, c) => {
     const known = asProblem(error);

@@ -18,5 +18,4 @@ export const pageHeaders = secureHeaders({
     formAction: ["'none'"],
     frameAncestors: ["'none'"],
   },
-  crossOriginResourcePolicy: "same-origin",
 });

@@ -9,14 +9,23 @@ import { chemistryRoutes } from "./chemistry.ts";
 import { expansionRoutes } from "./expansion.ts";
 import { expansionModelRoutes } from "./expansion-models.ts";
 import { fitRoutes } from "./fit.ts";
+import { frontRoutes } from "./front.ts";
 import { healthRoutes } from "./health.ts";
 import { materialRoutes } from "./materials.ts";
 import { openapiRoutes } from "./openapi.ts";
 import { type AssetLoader, referenceRoutes } from "./reference.ts";
 import { sourceRoutes } from "./sources.ts";
 
+/** What a runtime lends to the routes. */
+export interface Lent {
+  /** Reads a file of the reference page; where left out, /reference says where the description is. */
+  loadAsset?: AssetLoader;
+  /** Where callers reach the service, for the front page's example; `http://localhost:4600` if left out. */
+  address?: string;
+}
+
 /** Mounts them all. */
-export function mountRoutes(api: Api, loadAsset?: AssetLoader): void {
+export function mountRoutes(api: Api, { loadAsset, address = "http://localhost:4600" }: Lent = {}): void {
   // Judged and worked out.
   fitRoutes(api);
   expansionRoutes(api);
@@ -27,6 +36,7 @@ export function mountRoutes(api: Api, loadAsset?: AssetLoader): void {
   expansionModelRoutes(api);
   sourceRoutes(api);
   // The service itself.
+  frontRoutes(api, address);
   healthRoutes(api);
   openapiRoutes(api);
   referenceRoutes(api, loadAsset);
