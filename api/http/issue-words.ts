@@ -5,7 +5,7 @@
  */
 import type { z } from "zod";
 import { closest } from "../engine/errors.ts";
-import { shorten } from "./pointer.ts";
+import { nameOf, shorten } from "./pointer.ts";
 import type { Issue } from "./problem.ts";
 
 type Words = Omit<Issue, "pointer">;
@@ -36,8 +36,7 @@ export function sayIssue(
   value: unknown,
   description: string | undefined,
 ): Words {
-  const name =
-    key === undefined ? "The request" : typeof key === "number" ? `Item ${key + 1}` : `\`${shorten(String(key))}\``;
+  const name = nameOf(key);
   if (!STOCK.test(issue.message)) return { message: issue.message };
   switch (issue.code) {
     case "invalid_type":
@@ -91,7 +90,7 @@ function sayLimit(name: string, issue: z.core.$ZodIssueTooSmall | z.core.$ZodIss
     const allowed = small ? `at least ${limit}` : `at most ${limit}`;
     return { message: `${name} has ${value.length} entries. I take ${allowed}.`, allowed: [allowed] };
   }
-  if (typeof value === "string") {
+  if (typeof value === "string" && issue.origin === "string") {
     const allowed = small ? `at least ${limit} letters` : `at most ${limit} letters`;
     return { message: `${name} is ${value.length} letters long. I take ${allowed}.`, allowed: [allowed] };
   }

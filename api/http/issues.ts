@@ -6,7 +6,7 @@
 import { z } from "zod";
 import { chooseBranch, type Def, defOf } from "./branch.ts";
 import { sayIssue, sayUnknownField } from "./issue-words.ts";
-import { shorten, toPointer } from "./pointer.ts";
+import { nameOf, toPointer } from "./pointer.ts";
 import type { Issue } from "./problem.ts";
 
 /** Most issues told at once; the rest repeat them more often than not. */
@@ -31,7 +31,8 @@ function collect(found: Issue[], root: z.ZodType, issue: ZodIssue, above: Proper
   const path = [...above, ...issue.path];
   const { schema, value } = follow(root, path, input);
   if (issue.code === "unrecognized_keys") {
-    for (const key of issue.keys) found.push(unknownField(schema, path, key));
+    const branch = schema && choose(schema, value);
+    for (const key of issue.keys) found.push(unknownField(branch, path, key));
   } else if (issue.code === "invalid_union") {
     collectUnion(found, root, issue, path, schema, value, input);
   } else {
@@ -50,7 +51,7 @@ function collectUnion(
 ): void {
   const options = schema ? (defOf(unwrap(schema)).options ?? []) : [];
   const pointer = toPointer(path);
-  const name = path.length ? `\`${shorten(String(path.at(-1)))}\`` : "The request";
+  const name = nameOf(path.at(-1));
   if (typeof value !== "object" || value === null || Array.isArray(value)) {
     found.push({ pointer, message: `${name} must be an object in braces, such as { "…": … }.` });
     return;
@@ -79,15 +80,14 @@ function unknownField(schema: z.ZodType | undefined, path: PropertyKey[], key: s
   return { pointer: toPointer([...path, key]), ...sayUnknownField(key, known) };
 }
 
-/** The schema and the value at the end of a path; unions are followed along the branch that was meant. */
+/** The schema and the value at the end of a path; unions on the way are followed along the branch that was meant. */
 function follow(root: z.ZodType, path: PropertyKey[], input: unknown) {
-  let schema: z.ZodType | undefined = choose(root, input);
+  let schema: z.ZodType | undefined = root;
   let value = input;
   for (const key of path) {
-    const def: Def | undefined = schema && defOf(unwrap(schema));
+    const def: Def | undefined = schema && defOf(unwrap(choose(schema, value)));
     schema = def && (def.shape?.[String(key)] ?? def.element ?? def.valueType ?? def.items?.[Number(key)]);
     value = typeof value === "object" && value !== null ? (value as Record<PropertyKey, unknown>)[key] : undefined;
-    schema = schema && choose(schema, value);
   }
   return { schema, value };
 }

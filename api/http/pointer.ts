@@ -12,3 +12,12 @@ export function toPointer(path: readonly PropertyKey[]): string {
 export function shorten(text: string, length = 40): string {
   return text.length <= length ? text : `${text.slice(0, length - 1)}…`;
 }
+
+/**
+ * What a field is called in a sentence.
+ * @example nameOf(2) // "Item 3"
+ */
+export function nameOf(key: PropertyKey | undefined): string {
+  if (key === undefined) return "The request";
+  return typeof key === "number" ? `Item ${key + 1}` : `\`${shorten(String(key))}\``;
+}
