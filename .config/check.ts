@@ -1,0 +1,75 @@
+/**
+ * What has to hold beside the tests: types, lint and format, the description's lint, generated files fresh.
+ *
+ * Every step runs even when one before it fails, so that one run tells all.
+ *
+ * @module
+ */
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { openapiText } from "../api/openapi.ts";
+import { GENERATED, generateTypes } from "../sdk/generate.ts";
+
+const root = fileURLToPath(new URL("..", import.meta.url));
+const description = join(root, "api/openapi.json");
+
+/** Runs a tool of this project; its own words are shown when it fails. */
+function tool(name: string, ...parameters: string[]): string | undefined {
+  const binary = join(root, "node_modules/.bin", name);
+  const env = { ...process.env, REDOCLY_TELEMETRY: "off", REDOCLY_SUPPRESS_UPDATE_NOTICE: "true" };
+  const { status, stdout, stderr, error } = spawnSync(binary, parameters, { cwd: root, encoding: "utf8", env });
+  return status === 0 ? undefined : `${stdout ?? ""}${stderr ?? ""}${error?.message ?? ""}`;
+}
+
+/** The committed description must be what the service serves. */
+async function descriptionFresh(): Promise<string | undefined> {
+  const fresh = await openapiText();
+  if (fresh === readFileSync(description, "utf8")) return undefined;
+  return "api/openapi.json is not what the service serves. Run: npm run openapi && npm run sdk";
+}
+
+/** The committed SDK types must be what the description gives. */
+async function typesFresh(): Promise<string | undefined> {
+  const folder = mkdtempSync(join(tmpdir(), "ringtrue-"));
+  try {
+    const input = join(folder, "openapi.json");
+    writeFileSync(input, await openapiText());
+    const output = join(folder, "generated");
+    await generateTypes(input, output);
+    const stale = [...new Set([...readdirSync(output), ...readdirSync(GENERATED)])].filter(
+      (name) => contents(join(output, name)) !== contents(join(GENERATED, name)),
+    );
+    return stale.length === 0 ? undefined : `sdk/src/generated is stale: ${stale.join(", ")}. Run: npm run sdk`;
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function contents(path: string): string | undefined {
+  try {
+    return readFileSync(path, "utf8");
+  } catch {
+    return undefined;
+  }
+}
+
+const steps: [string, () => string | undefined | Promise<string | undefined>][] = [
+  ["types", () => tool("tsc", "-p", ".")],
+  ["lint and format", () => tool("biome", "check", "--config-path", ".config/biome.json", ".")],
+  ["description fresh", descriptionFresh],
+  ["description lint", () => tool("redocly", "lint", "--config", ".config/redocly.yaml", description)],
+  ["SDK types fresh", typesFresh],
+];
+
+let failed = 0;
+for (const [name, step] of steps) {
+  const fault = await step();
+  console.log(`${fault === undefined ? "ok   " : "FAILS"} ${name}`);
+  if (fault === undefined) continue;
+  failed += 1;
+  console.log(fault);
+}
+process.exitCode = failed === 0 ? 0 : 1;
