@@ -1,5 +1,5 @@
 /** From recipe or oxides to the chemistry of the fired glaze. @module */
-import type { Notice } from "../errors.ts";
+import { ImpossibleValueError, type Notice } from "../errors.ts";
 import type { Material, OxideComposition, Recipe } from "../recipe/types.ts";
 import { glazeCautions } from "./cautions.ts";
 import { OXIDE_MASS, OXIDES } from "./oxides.ts";
@@ -28,8 +28,13 @@ const N = OXIDES.length;
  */
 export function analyseGlaze(glaze: Recipe | OxideComposition): GlazeChemistry {
   const warnings: Notice[] = [];
-  if ("oxides" in glaze && glaze.oxides !== undefined) {
-    const moles = readOxides(glaze, warnings);
+  const { recipe, oxides } = (glaze ?? {}) as Partial<Recipe & OxideComposition>;
+  if ((recipe === undefined) === (oxides === undefined)) {
+    const message = "Give a glaze either as a recipe or as oxides, one of the two.";
+    throw new ImpossibleValueError([{ pointer: "", message, allowed: ["recipe", "oxides"] }]);
+  }
+  if (oxides !== undefined) {
+    const moles = readOxides({ oxides }, warnings);
     let total = 0;
     for (let i = 0; i < N; i++) total += moles[i]! * OXIDE_MASS[i]!;
     for (let i = 0; i < N; i++) moles[i] = moles[i]! / total;

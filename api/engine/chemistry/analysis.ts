@@ -2,7 +2,7 @@
 import type { Analysis } from "../recipe/types.ts";
 import { Findings, pointerToken } from "./findings.ts";
 import { fire } from "./firing.ts";
-import { analysisAtoms, massOf, OXIDE_MASS, unknownOxide } from "./oxides.ts";
+import { analysisAtoms, MAX_OXIDES, massOf, OXIDE_MASS, unknownOxide } from "./oxides.ts";
 import { buildYield, netLossG, nothingLeft, type Yield } from "./yield.ts";
 
 /** Highest total of an analysis that rounding can explain [wt %]; above it something is counted twice. */
@@ -36,7 +36,7 @@ export function yieldOfAnalysis(
   let listed = 0;
   let lost = 0;
   let fluorine = 0;
-  for (const [name, percent] of Object.entries(analysis.weightPercent ?? {})) {
+  for (const [name, percent] of findings.entries(analysis.weightPercent, `${pointer}/weightPercent`, MAX_OXIDES)) {
     const at = `${pointer}/weightPercent/${pointerToken(name)}`;
     const atoms = analysisAtoms(name);
     if (!atoms) findings.unknown.push(unknownOxide(name, at));

@@ -1,6 +1,9 @@
 /** Gathers everything wrong with an input, so that one answer names it all. @module */
 import { EngineError, ImpossibleValueError, type Issue, UnknownNameError } from "../errors.ts";
 
+/** Largest amount read; sums of a hundred of them still carry their last gram [-]. */
+export const MAX_AMOUNT = 1e12;
+
 /** Issues found so far, kept apart by the error that they call for. */
 export class Findings {
   readonly impossible: Issue[] = [];
@@ -17,12 +20,25 @@ export class Findings {
     }
   }
 
-  /** Keeps an issue when `value` is no finite number of at least 0; tells whether it is one. */
+  /** Keeps an issue when `value` is no number from 0 to {@link MAX_AMOUNT}; tells whether it is one. */
   amount(value: unknown, pointer: string, what: string): value is number {
-    if (typeof value === "number" && Number.isFinite(value) && value >= 0) return true;
-    const read = typeof value === "number" ? String(value) : "no number";
-    this.impossible.push({ pointer, message: `${what} reads ${read}. It must be a number of 0 or more.` });
+    if (typeof value === "number" && value >= 0 && value <= MAX_AMOUNT) return true;
+    const read = typeof value === "number" ? String(value) : "something other than a number";
+    const message = `${what} cannot be ${read}. Give a number of 0 or more${Number(value) > MAX_AMOUNT ? `, up to ${MAX_AMOUNT}` : ""}.`;
+    this.impossible.push({ pointer, message });
     return false;
+  }
+
+  /** Entries of a table of amounts; keeps an issue and reads none when it is no table or has more than `most`. */
+  entries(table: unknown, pointer: string, most: number): [string, unknown][] {
+    const isTable = typeof table === "object" && table !== null && !Array.isArray(table);
+    const entries: [string, unknown][] = isTable ? Object.entries(table) : [];
+    if (isTable && entries.length <= most) return entries;
+    const message = isTable
+      ? `This lists ${entries.length} oxides; up to ${most} are read.`
+      : "List oxides with their amounts here, such as SiO2 and a number.";
+    this.impossible.push(isTable ? { pointer, message, allowed: [most] } : { pointer, message });
+    return [];
   }
 
   /** Throws all that was found, if anything was. */

@@ -13,6 +13,9 @@ export const OXIDES = [
   ...["V2O5", "Sb2O3", "CdO", "CeO2", "Pr2O3", "Rb2O", "HfO2", "Cs2O", "BeO", "La2O3", "Nb2O5"],
 ] as const;
 
+/** Most oxides read in one analysis [-]; no laboratory lists more. */
+export const MAX_OXIDES = 64;
+
 /** Position of an oxide in {@link OXIDES}. */
 export const OXIDE_INDEX: ReadonlyMap<string, number> = new Map(OXIDES.map((oxide, i) => [oxide, i]));
 

@@ -4,7 +4,7 @@ import type { OxideComposition } from "../recipe/types.ts";
 import { MAX_TOTAL_PERCENT } from "./analysis.ts";
 import { Findings, pointerToken } from "./findings.ts";
 import { fire } from "./firing.ts";
-import { analysisAtoms, massOf, OXIDE_INDEX, OXIDES, unknownOxide } from "./oxides.ts";
+import { analysisAtoms, MAX_OXIDES, massOf, OXIDE_INDEX, OXIDES, unknownOxide } from "./oxides.ts";
 
 const BASES = ["weightPercent", "molePercent", "moles"] as const;
 /** Totals of per cents that pass without remark [%]: `common practice, no source`. */
@@ -29,7 +29,7 @@ export function readOxides({ oxides }: OxideComposition, warnings: Notice[]): Fl
   }
   let total = 0;
   let kept = 0;
-  for (const [name, amount] of Object.entries(oxides?.amounts ?? {})) {
+  for (const [name, amount] of findings.entries(oxides?.amounts, "/oxides/amounts", MAX_OXIDES)) {
     const pointer = `/oxides/amounts/${pointerToken(name)}`;
     const atoms = analysisAtoms(name);
     if (!atoms) findings.unknown.push(unknownOxide(name, pointer));
@@ -44,7 +44,7 @@ export function readOxides({ oxides }: OxideComposition, warnings: Notice[]): Fl
   if (basis !== "moles" && total > MAX_TOTAL_PERCENT) {
     const message = `These amounts add up to ${total.toFixed(1)} %. Rounding does not explain that: look for an oxide counted twice, or say that they are moles.`;
     findings.impossible.push({ pointer: "/oxides/amounts", message, allowed: [MAX_TOTAL_PERCENT] });
-  } else if (findings.impossible.length + findings.unknown.length === 0 && !(kept > 0 && Number.isFinite(kept))) {
+  } else if (findings.impossible.length + findings.unknown.length === 0 && !(kept > 0)) {
     const message = "These amounts leave nothing in the fired glaze. Give at least one oxide with an amount above 0.";
     findings.impossible.push({ pointer: "/oxides/amounts", message });
   }

@@ -1,7 +1,7 @@
 /** Reads the lines of a recipe into yields, gathering every fault on the way. @module */
 import type { Notice } from "../errors.ts";
-import { findMaterial } from "../recipe/materials.ts";
-import type { Material, Recipe, RecipeLine } from "../recipe/types.ts";
+import { findMaterial, materialCalled } from "../recipe/materials.ts";
+import type { Analysis, Material, Recipe, RecipeLine } from "../recipe/types.ts";
 import { yieldOfAnalysis } from "./analysis.ts";
 import { Findings } from "./findings.ts";
 import { yieldOfMaterial } from "./material-yields.ts";
@@ -11,12 +11,13 @@ import { type Yield, yieldOfFormula } from "./yield.ts";
 export const MAX_LINES = 100;
 /** Parts of one line above which a slip of the pen is likelier than a recipe [parts]. */
 const HUGE_PARTS = 100_000;
-/** Largest parts of one line that sums still carry exactly enough [parts]. */
-const MAX_PARTS = 1e12;
 /** Totals of analyses that are answered with a warning [wt %]: `common practice, no source`. */
 const USUAL_TOTAL = { from: 95, to: 101.5 };
+/** Share lost above which that is said [g/g]. */
+const HIGH_LOSS = 0.7;
 /** Loss taken for granted where none is stated, above which that is said [wt %]. */
 const QUIET_ASSUMED_LOSS = 1;
+const WAYS = ["material", "analysis", "formula"] as const;
 
 /** One line, read. */
 export interface ReadLine {
@@ -49,7 +50,8 @@ export function readRecipe(recipe: Recipe, warnings: Notice[]): ReadLine[] {
     [additions, "/additions", true],
   ] as const) {
     for (let i = 0; i < list.length; i++) {
-      const line = readLine(list[i]!, `${root}/${i}`, addition, findings, warnings);
+      const given = list[i]!;
+      const line = readPlain(given, addition) ?? readLine(given, `${root}/${i}`, addition, findings, warnings);
       if (line) lines.push(line);
     }
   }
@@ -78,38 +80,45 @@ function readLine(
   findings: Findings,
   warnings: Notice[],
 ): ReadLine | undefined {
-  const given = (["material", "analysis", "formula"] as const).filter(
-    (way) => line?.[way as keyof RecipeLine] !== undefined,
-  );
+  const given = WAYS.filter((way) => (line as Record<string, unknown> | null)?.[way] !== undefined);
   if (given.length !== 1) {
     const found = given.length === 0 ? "none of them" : given.join(" and ");
     const message = `A line names a material, or carries an analysis, or a formula: exactly one. This one has ${found}.`;
-    findings.impossible.push({ pointer, message, allowed: ["material", "analysis", "formula"] });
+    findings.impossible.push({ pointer, message, allowed: [...WAYS] });
   }
   const weighs = findings.amount(line?.parts, `${pointer}/parts`, "Parts");
-  if (weighs && line.parts > MAX_PARTS) {
-    findings.impossible.push({
-      pointer: `${pointer}/parts`,
-      message: "No bench weighs so many parts.",
-      allowed: [MAX_PARTS],
-    });
-  }
   if (given.length !== 1) return undefined;
   const read = findings.gather(() => readWay(line, pointer, warnings));
   if (!read || !weighs) return undefined;
-  if (line.parts > HUGE_PARTS) {
-    const message = `${line.parts} parts of ${read.label} is a great deal; check the figure.`;
+  remarkOn(read.label, read.yielded, line.parts, pointer, warnings);
+  return { ...read, parts: line.parts, addition };
+}
+
+/** The plain case, a built-in material that calls for no remark, without the cost of building pointers. */
+function readPlain(line: RecipeLine, addition: boolean): ReadLine | undefined {
+  const { material: id, parts, analysis, formula } = (line ?? {}) as Record<string, unknown>;
+  if (analysis !== undefined || formula !== undefined || typeof parts !== "number") return undefined;
+  if (!(parts >= 0 && parts <= HUGE_PARTS)) return undefined;
+  const material = typeof id === "string" ? materialCalled(id) : undefined;
+  if (!material) return undefined;
+  const yielded = yieldOfMaterial(material);
+  if (yielded.lost > HIGH_LOSS || yielded.fluorine > 0) return undefined;
+  return { label: material.id, material, parts, addition, yielded };
+}
+
+function remarkOn(label: string, { lost, fluorine }: Yield, parts: number, pointer: string, warnings: Notice[]): void {
+  if (parts > HUGE_PARTS) {
+    const message = `${parts} parts of ${label} is a great deal; check the figure.`;
     warnings.push({ code: "huge-parts", message, pointer: `${pointer}/parts` });
   }
-  if (read.yielded.lost > 0.7) {
-    const message = `${read.label} loses ${(100 * read.yielded.lost).toFixed(0)} % of its weight in the kiln, so little of it stays in the glaze.`;
+  if (lost > HIGH_LOSS) {
+    const message = `${label} loses ${(100 * lost).toFixed(0)} % of its weight in the kiln, so little of it stays in the glaze.`;
     warnings.push({ code: "high-loss", message, pointer });
   }
-  if (read.yielded.fluorine > 0) {
-    const message = `The fluorine of ${read.label} is counted as leaving in the kiln; part of it may stay in the glaze.`;
+  if (fluorine > 0) {
+    const message = `The fluorine of ${label} is counted as leaving in the kiln; part of it may stay in the glaze.`;
     warnings.push({ code: "fluorine-leaves", message, pointer });
   }
-  return { ...read, parts: line.parts, addition };
 }
 
 function readWay(
@@ -128,7 +137,7 @@ function readWay(
   }
   const analysis = "analysis" in line ? line.analysis : undefined;
   const at = `${pointer}/analysis`;
-  const { yielded, totalPercent, assumedLossPercent } = yieldOfAnalysis(analysis ?? { weightPercent: {} }, at);
+  const { yielded, totalPercent, assumedLossPercent } = yieldOfAnalysis((analysis ?? {}) as Analysis, at);
   const label = name ?? "own analysis";
   if (assumedLossPercent > QUIET_ASSUMED_LOSS) {
     const message = `The analysis of ${label} states no loss on ignition; the ${assumedLossPercent.toFixed(1)} % missing from 100 is taken as loss.`;

@@ -1,6 +1,6 @@
 /** Seger formula: a glaze in moles with its fluxes brought to one. @module */
 import { Findings, pointerToken } from "./findings.ts";
-import { OXIDE_INDEX, OXIDE_MASS, OXIDES, unknownOxide } from "./oxides.ts";
+import { MAX_OXIDES, OXIDE_INDEX, OXIDE_MASS, OXIDES, unknownOxide } from "./oxides.ts";
 import type { OxideRecord, SegerFormula } from "./types.ts";
 
 const ALKALIS = ["Li2O", "Na2O", "K2O", "Rb2O", "Cs2O"];
@@ -57,7 +57,7 @@ export function fromSeger(moles: Readonly<Record<string, number>>): OxideRecord 
   const findings = new Findings();
   const grams = new Float64Array(OXIDES.length);
   let total = 0;
-  for (const [name, amount] of Object.entries(moles)) {
+  for (const [name, amount] of findings.entries(moles, "", MAX_OXIDES)) {
     const at = `/${pointerToken(name)}`;
     const i = OXIDE_INDEX.get(name);
     if (i === undefined) findings.unknown.push(unknownOxide(name, at));

@@ -51,6 +51,15 @@ export function listMaterials(): readonly Material[] {
 }
 
 /**
+ * A material by its id or another name of the trade, or undefined.
+ * @param name - e.g. `whiting` or `China clay`
+ */
+export function materialCalled(name: string): Material | undefined {
+  // Exact ids first: bringing a name to its plain form costs more than the rest of a line.
+  return byName.get(name) ?? byName.get(key(name.slice(0, 100)));
+}
+
+/**
  * A material by its id or another name of the trade. Capitals, blanks and hyphens do not matter.
  * @param name - e.g. `whiting` or `China clay`
  * @param pointer - where the name stands in the input, for the error
@@ -59,11 +68,13 @@ export function listMaterials(): readonly Material[] {
  * @example findMaterial("China clay").id // "kaolin"
  */
 export function findMaterial(name: string, pointer = ""): Material {
-  // Exact ids first: reading a name costs more than the whole rest of a line.
-  const material = byName.get(name) ?? (typeof name === "string" ? byName.get(key(name)) : undefined);
+  if (typeof name !== "string") {
+    throw new UnknownNameError([{ pointer, message: "Name a material here, such as whiting." }]);
+  }
+  const material = materialCalled(name);
   if (material) return material;
-  const shown = String(name).slice(0, 40);
-  const wanted = key(String(name).slice(0, 64));
+  const shown = name.slice(0, 40);
+  const wanted = key(name.slice(0, 64));
   const kin = MATERIALS.filter(({ id }) => wanted.length > 2 && `-${id}-`.includes(`-${wanted}-`)).map(({ id }) => id);
   if (kin.length > 0) {
     const message = `“${shown}” could be several materials here: ${kin.join(", ")}. Say which.`;
