@@ -1,0 +1,47 @@
+/**
+ * How fast and how lean the service is, in one run on loopback.
+ *
+ *     npm run bench
+ *
+ * Stops by itself within 90 s. Ratios on one machine mean more than rates: the bare echo is the yardstick.
+ *
+ * @module
+ */
+import { cpus } from "node:os";
+import { BODY_BYTES, bulk, echoRate, engineRate, fitRate, startUpMs } from "./measures.ts";
+
+const LIMIT_S = 90;
+setTimeout(() => {
+  console.error(`Stopped: the bench took longer than ${LIMIT_S} s.`);
+  process.exit(1);
+}, LIMIT_S * 1000).unref();
+
+const whole = (value: number) => Math.round(value).toLocaleString("en");
+const row = (what: string, figure: string, aim: string, met: boolean | null) =>
+  console.log(
+    `${what.padEnd(46)}${figure.padStart(16)}   ${aim.padEnd(14)}${met === null ? "" : met ? "met" : "missed"}`,
+  );
+
+console.log(`Node ${process.version}, ${cpus()[0]?.model ?? "unknown processor"}, ${cpus().length} cores\n`);
+
+const start = await startUpMs();
+row("start to first fit answered", `${whole(start)} ms`, "aim < 1,000", start < 1000);
+
+const engine = engineRate();
+row("engine alone, in process", `${whole(engine)} fits/s`, "", null);
+
+const echo = await echoRate();
+row(`bare JSON echo, ${BODY_BYTES}-byte body`, `${whole(echo)} req/s`, "yardstick", null);
+const fit = await fitRate();
+row("POST /v1/fit, same body, validated", `${whole(fit)} req/s`, "", null);
+row("fit ÷ echo", (fit / echo).toFixed(2), "aim ≥ 0.35", fit / echo >= 0.35);
+
+const { rate, ratePerCore, fits, memory } = await bulk(100_000, [20_000, 60_000, 100_000], 40);
+row(`POST /v1/fit/stream, ${whole(fits)} fits`, `${whole(rate)} fits/s`, "aim ≥ 4,000", rate >= 4000);
+if (ratePerCore !== null) row("the same for each second of its processor", `${whole(ratePerCore)} fits/s`, "", null);
+for (const { fits, residentMB } of memory) {
+  row(`resident memory after ${whole(fits)} fits`, `${whole(residentMB)} MB`, "aim < 200", residentMB < 200);
+}
+const growth = memory.at(-1)!.residentMB - memory[0]!.residentMB;
+row("growth from first to last mark", `${whole(growth)} MB`, "aim: flat", Math.abs(growth) < 20);
+process.exit(0);

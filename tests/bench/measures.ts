@@ -1,0 +1,105 @@
+/** The measures, one function each; every one starts what it needs and stops it again. @module */
+import { Ringtrue } from "@ringtrue/sdk";
+import autocannon from "autocannon";
+import { checkFit } from "../../api/engine/fit/index.ts";
+import { type Child, start, untilAnswered } from "./child.ts";
+import { question, questions } from "./questions.ts";
+
+const SERVICE = "api/server.ts";
+const BODY = JSON.stringify(question());
+
+/** Length of the body that both servers get [bytes]. */
+export const BODY_BYTES = Buffer.byteLength(BODY);
+
+/**
+ * Requests per second that a server answers to ten connections, after a second of warming up [1/s].
+ * @param child - server to ask
+ * @param path - where to POST the body
+ */
+async function requestsPerSecond(child: Child, path: string): Promise<number> {
+  const headers = { "content-type": "application/json" };
+  const load = { url: child.url + path, method: "POST", headers, body: BODY, connections: 10 } as const;
+  await untilAnswered(() => fetch(load.url, { method: "POST", headers, body: BODY }));
+  await autocannon({ ...load, duration: 2 });
+  const { requests, errors, non2xx } = await autocannon({ ...load, duration: 5 });
+  if (errors + non2xx > 0) throw new Error(`${path}: ${errors} errors and ${non2xx} refusals: the figure would lie.`);
+  return requests.average;
+}
+
+async function withChild<T>(file: string, measure: (child: Child) => Promise<T>): Promise<T> {
+  const child = await start(file);
+  try {
+    return await measure(child);
+  } finally {
+    child.stop();
+  }
+}
+
+/** Bare Hono echo of the same body [requests/s]. */
+export const echoRate = () => withChild("tests/bench/echo-server.ts", (child) => requestsPerSecond(child, "/echo"));
+
+/** Validated `POST /v1/fit` [requests/s]. */
+export const fitRate = () => withChild(SERVICE, (child) => requestsPerSecond(child, "/v1/fit"));
+
+/** From starting the process to the first fit answered [ms]; the middle of three. */
+export async function startUpMs(): Promise<number> {
+  const times: number[] = [];
+  for (let i = 0; i < 3; i++) {
+    const began = performance.now();
+    await withChild(SERVICE, async ({ url }) => {
+      await untilAnswered(() => new Ringtrue({ baseUrl: url, maxRetries: 0 }).fit.check(question()));
+      times.push(performance.now() - began);
+    });
+  }
+  return times.sort((a, b) => a - b)[1]!;
+}
+
+/** Fits per second of the engine alone, in this process [1/s]. */
+export function engineRate(seconds = 3): number {
+  for (let n = 0; n < 500; n++) checkFit(question(n) as never);
+  const began = performance.now();
+  let fits = 0;
+  while (performance.now() - began < seconds * 1000) {
+    for (let i = 0; i < 50; i++) checkFit(question(fits++) as never);
+  }
+  return fits / ((performance.now() - began) / 1000);
+}
+
+/** What a long stream of fits costs. */
+export interface Bulk {
+  /** Fits with full uncertainty, every line different, through `/v1/fit/stream` and the SDK [1/s]. */
+  rate: number;
+  /** The same for each second of the service's own processor time: what one core can do [1/s]. */
+  ratePerCore: number | null;
+  fits: number;
+  /** Resident memory of the service after so many fits [MB]. */
+  memory: { fits: number; residentMB: number }[];
+}
+
+/**
+ * Streams fits and watches rate and memory.
+ * @param count - fits to ask for
+ * @param marks - after how many to read the memory
+ * @param limitS - stop after this long, whatever was reached [s]
+ */
+export function bulk(count: number, marks: readonly number[], limitS: number): Promise<Bulk> {
+  return withChild(SERVICE, async (child) => {
+    const client = new Ringtrue({ baseUrl: child.url });
+    await untilAnswered(() => client.health({ maxRetries: 0 }));
+    const memory: Bulk["memory"] = [];
+    const usedBefore = child.processorS();
+    const began = performance.now();
+    let fits = 0;
+    for await (const { error, line } of client.fit.stream(questions(count))) {
+      if (error) throw new Error(`Line ${line}: ${error.detail}`);
+      fits = line;
+      if (marks.includes(line)) memory.push({ fits: line, residentMB: child.residentMB() });
+      if (line % 1000 === 0 && performance.now() - began > limitS * 1000) break;
+    }
+    if (memory.at(-1)?.fits !== fits) memory.push({ fits, residentMB: child.residentMB() });
+    const seconds = (performance.now() - began) / 1000;
+    const used = child.processorS();
+    const ratePerCore = used !== null && usedBefore !== null ? fits / (used - usedBefore) : null;
+    return { rate: fits / seconds, ratePerCore, fits, memory };
+  });
+}
