@@ -7,7 +7,7 @@
  * @module
  */
 import { execFileSync } from "node:child_process";
-import { rmSync } from "node:fs";
+import { readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { createClient } from "@hey-api/openapi-ts";
@@ -35,11 +35,20 @@ export async function generateTypes(input: string = DESCRIPTION, output: string 
   });
 }
 
-/** Compiles the package to `sdk/dist`: plain ES modules with declarations, no bundler. */
-export function build(): void {
-  rmSync(join(here, "dist"), { recursive: true, force: true });
+/**
+ * Compiles the package: plain ES modules with declarations, no bundler.
+ * @param output - folder to write, emptied first
+ */
+export function build(output: string = join(here, "dist")): void {
+  rmSync(output, { recursive: true, force: true });
   const tsc = fileURLToPath(new URL("../node_modules/typescript/bin/tsc", import.meta.url));
-  execFileSync(process.execPath, [tsc, "-p", join(here, "tsconfig.json")], { stdio: "inherit" });
+  execFileSync(process.execPath, [tsc, "-p", join(here, "tsconfig.json"), "--outDir", output], { stdio: "inherit" });
+  // The compiler rewrites the paths of imports in code but leaves those in declarations as they were.
+  for (const name of readdirSync(output, { recursive: true, encoding: "utf8" })) {
+    if (!name.endsWith(".d.ts")) continue;
+    const file = join(output, name);
+    writeFileSync(file, readFileSync(file, "utf8").replace(/(["']\.{1,2}\/[^"']*)\.ts(["'])/g, "$1.js$2"));
+  }
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

@@ -1,12 +1,12 @@
 /** The SDK as a package: small, without dependencies, at home in a browser, fresh from the API description. */
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
 import { describe, expect, it } from "vitest";
-import { GENERATED, generateTypes } from "../../sdk/generate.ts";
+import { build as buildPackage, GENERATED, generateTypes } from "../../sdk/generate.ts";
 
 const sdk = fileURLToPath(new URL("../../sdk/", import.meta.url));
 
@@ -44,6 +44,29 @@ describe("the package", () => {
     expect(manifest.peerDependencies ?? {}).toEqual({});
     expect(manifest.files).toEqual(["dist", "README.md"]);
     expect(manifest.type).toBe("module");
+  });
+
+  it("compiles to modules that import nothing but each other, by names that exist", async () => {
+    const out = mkdtempSync(join(tmpdir(), "ringtrue-sdk-"));
+    try {
+      buildPackage(out);
+      const files = readdirSync(out, { recursive: true, encoding: "utf8" }).filter((name) =>
+        /\.(js|d\.ts)$/.test(name),
+      );
+      expect(files).toContain("index.d.ts");
+      for (const name of files) {
+        for (const [, path] of readFileSync(join(out, name), "utf8").matchAll(/ from "([^"]+)"/g)) {
+          if (path!.startsWith("@")) continue; // the README's line inside a doc comment
+          expect(existsSync(join(out, dirname(name), path!)), `${name} imports ${path}`).toBe(true);
+        }
+      }
+      const { Ringtrue } = await import(join(out, "index.js"));
+      await expect(new Ringtrue({ fetch: () => Response.json({ status: "ok" }) }).health()).resolves.toEqual({
+        status: "ok",
+      });
+    } finally {
+      rmSync(out, { recursive: true });
+    }
   });
 
   it("carries types as fresh as the API description", async () => {
