@@ -35,13 +35,13 @@ export interface WithResponse<T> {
 export class Transport {
   readonly #options: ClientOptions;
   readonly #base: string;
-  readonly #headers: Record<string, string>;
+  readonly #headers = new Headers({ accept: "application/json" });
 
   constructor(options: ClientOptions) {
     this.#options = options;
     this.#base = (options.baseUrl ?? "http://localhost:4600").replace(/\/+$/, "");
-    this.#headers = { ...options.headers };
-    if (options.apiKey) this.#headers.authorization = `Bearer ${options.apiKey}`;
+    if (options.apiKey) this.#headers.set("authorization", `Bearer ${options.apiKey}`);
+    setAll(this.#headers, options.headers);
   }
 
   /** Asks, and decodes a JSON answer. */
@@ -98,10 +98,10 @@ export class Transport {
 
   async #fetch(request: ApiRequest, options: CallOptions, signal: AbortSignal): Promise<Response> {
     signal.throwIfAborted();
-    const headers = new Headers({ accept: "application/json", ...this.#headers });
+    const headers = new Headers(this.#headers);
     if (request.body !== undefined) headers.set("content-type", request.contentType ?? "application/json");
     if (request.accept) headers.set("accept", request.accept);
-    for (const [name, value] of Object.entries(options.headers ?? {})) headers.set(name, value);
+    setAll(headers, options.headers);
     const init: RequestInit & { dispatcher?: unknown } = { method: request.method, signal };
     // A plain object, and address and init rather than a Request: a custom fetch may come from another copy of
     // the platform's classes and refuse the global ones.
@@ -111,6 +111,10 @@ export class Transport {
     const fetch = this.#options.fetch ?? globalThis.fetch;
     return fetch(this.#base + request.path, init);
   }
+}
+
+function setAll(headers: Headers, given: Readonly<Record<string, string>> = {}): void {
+  for (const [name, value] of Object.entries(given)) headers.set(name, value);
 }
 
 function mayPass(error: unknown): boolean {
@@ -148,6 +152,7 @@ function problemError(response: Response, text: string): ApiError {
   try {
     const read = JSON.parse(text) as Partial<Problem> | null;
     if (typeof read?.title === "string") problem = { ...problem, ...read, status };
+    if (!Array.isArray(problem.issues)) delete problem.issues;
   } catch {
     // A proxy's page or nothing at all: the status alone has to do.
   }

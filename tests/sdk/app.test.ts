@@ -1,7 +1,14 @@
 /** The SDK against the real service: in process, and over a real connection. */
 import type { AddressInfo } from "node:net";
 import { type ServerType, serve } from "@hono/node-server";
-import { type FitRequest, type MadeGlaze, NotFoundError, Ringtrue, UnprocessableError } from "@ringtrue/sdk";
+import {
+  type FitLine,
+  type FitRequest,
+  type MadeGlaze,
+  NotFoundError,
+  Ringtrue,
+  UnprocessableError,
+} from "@ringtrue/sdk";
 import { Agent } from "undici";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { app } from "../../api/app.ts";
@@ -112,6 +119,13 @@ describe.each(Object.keys(reached))("%s", (how) => {
       at += 1;
     }
     expect(at).toBe(300);
+  });
+
+  it("goes on after lines that are too long, no JSON, or nothing at all", async () => {
+    const lines = [thaw, { ...thaw, id: "é".repeat(70_000) }, undefined, null, { ...thaw, id: "雪\u2028\n" }];
+    const got: unknown[] = [];
+    for await (const { id, error } of client().fit.stream(lines as FitLine[])) got.push(error?.status ?? id ?? "fit");
+    expect(got).toEqual(["fit", 413, 400, 422, "雪\u2028\n"]);
   });
 
   it("streams expansions", async () => {

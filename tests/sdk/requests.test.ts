@@ -44,6 +44,12 @@ describe("requests", () => {
     expect(Object.getPrototypeOf(sent[0]!.init.headers)).toBe(Object.prototype);
   });
 
+  it("let a header given for a call win over the client's, whatever its capitals", async () => {
+    const { client, sent } = recording(() => Response.json({}), { apiKey: "k", headers: { Accept: "text/plain" } });
+    await client.health({ headers: { Authorization: "Bearer other" } });
+    expect(sent[0]!.init.headers).toEqual({ accept: "text/plain", authorization: "Bearer other" });
+  });
+
   it("ask the port that the service listens on when no address is given", async () => {
     const { client, sent } = recording(() => Response.json({}));
     await client.health();
@@ -124,6 +130,11 @@ describe("failures", () => {
     expect(error).toBeInstanceOf(sdk.RingtrueError);
     expect(error).toMatchObject({ status, issues, requestId: "r-1" });
     expect(error.message).toContain("/glaze/recipe/0/parts: `parts` is -3.");
+  });
+
+  it("survives a problem document that is not quite one", async () => {
+    const { client } = recording(() => Response.json({ title: "No", issues: "none", status: "x" }, { status: 400 }));
+    await expect(client.health()).rejects.toMatchObject({ status: 400, issues: [], requestId: null });
   });
 
   it("keeps the status when something in front of the service answers with a page", async () => {
