@@ -15,16 +15,20 @@ export interface Spread {
   floor?: number;
 }
 
-/** Uncertain inputs of a body as standard normal deviates [-]. */
-export interface BodyDraw {
-  mean: number;
-  quartz: number;
-  cristobalite: number;
-  rise: number;
+/** Uncertain inputs of a body as standard normal deviates, one array element a draw [-]. */
+export interface BodyDeviates {
+  /** Moves the stated mean, or the whole of a curve. */
+  bodyMean: Float64Array;
+  bodyQuartz: Float64Array;
+  bodyCristobalite: Float64Array;
+  bodyRise: Float64Array;
 }
 
-/** Every input at its centre. */
-export const CENTRAL: BodyDraw = Object.freeze({ mean: 0, quartz: 0, cristobalite: 0, rise: 0 });
+/**
+ * Length lost in cooling from each temperature to 20 °C, as a share of the length at 20 °C [-], positive.
+ * Works on whole arrays: it stands in the hot loop of every fit.
+ */
+export type Contraction = (c: Float64Array, deviates: BodyDeviates, out: Float64Array) => void;
 
 /** A body as the fit sees it. */
 export interface BodyModel {
@@ -33,16 +37,12 @@ export interface BodyModel {
   class: BodyClass;
   /** How it was described. */
   basis: "stated" | "class" | "curve" | "phases";
-  /**
-   * Length lost in cooling from `c` to 20 °C, as a share of the length at 20 °C [-], positive.
-   * The draw's deviates move the stated mean (or the whole curve), the quartz, the cristobalite and the rise.
-   */
-  contraction: (c: number, draw: BodyDraw) => number;
+  contraction: Contraction;
   /** The mean a person would recognise: the stated one, else over 20–500 °C [1e-6/K]. */
   expansion: Spread & { rangeC: readonly [number, number] };
   youngsGPa: Spread;
   poisson: number;
-  /** Growth by moisture after ten years [% of length]. */
+  /** Growth by moisture in the long run, {@link LONG_TERM_YEARS} [% of length]. */
   moisturePercent: Spread;
   ruptureMPa: Spread;
   warnings: Notice[];
@@ -93,27 +93,73 @@ export function scaledMixture(
   mean: Spread & { rangeC: readonly [number, number] },
   quartz: Spread & { factor: number },
   cristobalite: Spread,
-): BodyModel["contraction"] {
+): Contraction {
   const [a, b] = mean.rangeC;
   const quartzSpan = quartz.factor * (readEven(QUARTZ_STRAIN, b) - readEven(QUARTZ_STRAIN, a));
   const cristobaliteSpan = readEven(CRISTOBALITE_STRAIN, b) - readEven(CRISTOBALITE_STRAIN, a);
-  return (c, draw) => {
-    const rise = at(MATRIX_RISE, draw.rise);
-    const strain = at(mean, draw.mean) * 1e-6 * (b - a);
-    const room = strain * (1 - LEAST_MATRIX_SHARE);
-    let q = at(quartz, draw.quartz);
-    let k = at(cristobalite, draw.cristobalite);
-    const wanted = q * quartzSpan + k * cristobaliteSpan;
-    if (wanted > room && wanted > 0) {
-      const less = Math.max(room, 0) / wanted;
-      q *= less;
-      k *= less;
+  return (c, deviates, out) => {
+    const { bodyMean, bodyQuartz, bodyCristobalite, bodyRise } = deviates;
+    for (let i = 0; i < c.length; i++) {
+      const rise = MATRIX_RISE.value + MATRIX_RISE.sd * bodyRise[i]!;
+      const strain = (mean.value + mean.sd * bodyMean[i]!) * 1e-6 * (b - a);
+      let q = Math.max(quartz.value + quartz.sd * bodyQuartz[i]!, 0);
+      let k = Math.max(cristobalite.value + cristobalite.sd * bodyCristobalite[i]!, 0);
+      const wanted = q * quartzSpan + k * cristobaliteSpan;
+      const room = strain * (1 - LEAST_MATRIX_SHARE);
+      if (wanted > room && wanted > 0) {
+        const less = Math.max(room, 0) / wanted;
+        q *= less;
+        k *= less;
+      }
+      const matrix = (strain - q * quartzSpan - k * cristobaliteSpan) / (matrixLength(b, rise) - matrixLength(a, rise));
+      out[i] =
+        matrix * matrixLength(c[i]!, rise) +
+        q * quartz.factor * readEven(QUARTZ_STRAIN, c[i]!) +
+        k * readEven(CRISTOBALITE_STRAIN, c[i]!);
     }
-    const matrix = (strain - q * quartzSpan - k * cristobaliteSpan) / (matrixLength(b, rise) - matrixLength(a, rise));
-    return (
-      matrix * matrixLength(c, rise) +
-      q * quartz.factor * readEven(QUARTZ_STRAIN, c) +
-      k * readEven(CRISTOBALITE_STRAIN, c)
-    );
   };
+}
+
+/**
+ * One contraction, for drawing and for tests.
+ * @param body - anything with a contraction
+ * @param c - temperature [°C]
+ * @param deviates - standard normal deviates that are not 0
+ * @returns length lost from c to 20 °C [-]
+ */
+export function contractionAt(
+  body: { contraction: Contraction },
+  c: number,
+  deviates: Partial<Record<keyof BodyDeviates, number>> = {},
+): number {
+  const one = (input: keyof BodyDeviates) => Float64Array.of(deviates[input] ?? 0);
+  const out = new Float64Array(1);
+  body.contraction(
+    Float64Array.of(c),
+    {
+      bodyMean: one("bodyMean"),
+      bodyQuartz: one("bodyQuartz"),
+      bodyCristobalite: one("bodyCristobalite"),
+      bodyRise: one("bodyRise"),
+    },
+    out,
+  );
+  return out[0]!;
+}
+
+/** What "long-term" means beside a published moisture expansion: decades; thirty years are taken [years] (no source). */
+export const LONG_TERM_YEARS = 30;
+
+/**
+ * Share of the long-term moisture growth reached at an age.
+ *
+ *     ε(t)/ε(30 years) = (t/30)^(1/4)
+ *
+ * @param years - age since firing
+ * @returns share [-]; ten years reach three quarters
+ * Source: M.A. Wilson et al., Phys. Rev. Lett. 90 (2003) 125503: growth goes with the fourth root of age.
+ * @example moistureAge(30) // 1
+ */
+export function moistureAge(years: number): number {
+  return (years / LONG_TERM_YEARS) ** 0.25;
 }

@@ -1,7 +1,7 @@
 /** A body known by its dilatometer curve. @module */
 import { ImpossibleValueError, type Issue, type Notice } from "../errors.ts";
 import { readEven, readPoints, tabulate } from "../numeric/interpolate.ts";
-import { type BodyModel, Z90 } from "./body-model.ts";
+import { type Contraction, Z90 } from "./body-model.ts";
 import { ANY_BODY } from "./classes.ts";
 import { QUARTZ_STRAIN } from "./phases.ts";
 import type { CurvePoint } from "./types.ts";
@@ -57,7 +57,7 @@ export function checkCurve(curve: readonly CurvePoint[], pointer: string): void 
 
 /** What a curve gives: its contraction, its 20–500 °C mean, and what to warn of. */
 export interface CurveReading {
-  contraction: BodyModel["contraction"];
+  contraction: Contraction;
   meanTo500: number;
   sdShare: number;
   warnings: Notice[];
@@ -110,12 +110,15 @@ export function readCurve(
     plusMinusPercent === undefined
       ? UNSTATED_SHARE / Z90
       : plusMinusPercent / 100 / Z90 / Math.max(Math.abs(endStrain - zero), 1e-6);
-  const contraction: BodyModel["contraction"] = (c, draw) => {
-    const seen = readEven(table, c) * (1 + sdShare * draw.mean);
-    if (!unseenStep || c <= unseenStep.from) return seen;
-    const q = Math.max(unseenStep.value + unseenStep.sd * draw.quartz, 0);
-    const step = readEven(QUARTZ_STRAIN, c) - readEven(QUARTZ_STRAIN, unseenStep.from);
-    return seen + q * ANY_BODY.quartzFactor * step;
+  const contraction: Contraction = (c, { bodyMean, bodyQuartz }, out) => {
+    for (let i = 0; i < c.length; i++) {
+      const seen = readEven(table, c[i]!) * (1 + sdShare * bodyMean[i]!);
+      out[i] = seen;
+      if (!unseenStep || c[i]! <= unseenStep.from) continue;
+      const q = Math.max(unseenStep.value + unseenStep.sd * bodyQuartz[i]!, 0);
+      const step = readEven(QUARTZ_STRAIN, c[i]!) - readEven(QUARTZ_STRAIN, unseenStep.from);
+      out[i] = seen + q * ANY_BODY.quartzFactor * step;
+    }
   };
   return { contraction, meanTo500: (readEven(table, 500) / 480) * 1e6, sdShare, warnings };
 }

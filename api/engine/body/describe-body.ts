@@ -144,7 +144,9 @@ function fromPhases(phases: Readonly<Record<string, number>>, pointer: string): 
     classId: null,
     class: ANY_BODY,
     basis: "phases",
-    contraction: (c, draw) => readEven(table, c) * (1 + PHASES_SD_SHARE * draw.mean),
+    contraction: (c, { bodyMean }, out) => {
+      for (let i = 0; i < c.length; i++) out[i] = readEven(table, c[i]!) * (1 + PHASES_SD_SHARE * bodyMean[i]!);
+    },
     expansion: { value: meanTo500, sd: Math.abs(meanTo500) * PHASES_SD_SHARE, rangeC: [20, 500] },
     warnings,
     sources: [...new Set(Object.keys(filled).flatMap((id) => PHASES.get(id)!.sources))],

@@ -7,7 +7,7 @@ import type { BodyFacts } from "./types.ts";
 /** Share taken as the half-width of a 90 % interval of a stated fact [-] (common practice, no source). */
 const STATED_SHARE = 0.1;
 
-/** Growth by moisture in ten years [% of length] by water absorption [%], from the ranges of data/bodies/classes.json. */
+/** Long-term growth by moisture [% of length] by water absorption [%], from the ranges of data/bodies/classes.json. */
 const MOISTURE_BY_ABSORPTION: readonly { upTo: number; percent: Span }[] = [
   { upTo: 0.5, percent: [0, 0.005] },
   { upTo: 5, percent: [0.005, 0.05] },

@@ -1,6 +1,15 @@
 /** The body's front page: any description in, one {@link BodyModel} out. @module */
 
-export { at, type BodyDraw, type BodyModel, CENTRAL, fromSpan, type Spread, Z90 } from "./body-model.ts";
+export {
+  at,
+  type BodyModel,
+  contractionAt,
+  fromSpan,
+  LONG_TERM_YEARS,
+  moistureAge,
+  type Spread,
+  Z90,
+} from "./body-model.ts";
 export { ANY_BODY, type BodyClass, findBody, listBodies, type Span } from "./classes.ts";
 export { describeBody } from "./describe-body.ts";
 export { DEBONDED_QUARTZ, mixtureStrain, PHASES, toVolume } from "./phases.ts";

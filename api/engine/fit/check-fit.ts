@@ -1,0 +1,140 @@
+/** The main job: will this glaze fit this clay? @module */
+import { at, moistureAge, Z90 } from "../body/index.ts";
+import { quantileOf, quantity, round, UNITS } from "../quantity.ts";
+import { DATA_VERSION, DEFAULT_SEED, ENGINE_VERSION } from "../version.ts";
+import { cautionsFor } from "./cautions.ts";
+import { FIT_SOURCES, POISSON } from "./constants.ts";
+import { drawCurves } from "./curves.ts";
+import { DRAWS, drawsFor } from "./draws.ts";
+import { driversOf, nextSteps } from "./next.ts";
+import { headline, reasonsFor } from "./reasons.ts";
+import { simulate } from "./simulate.ts";
+import { type Prepared, prepare } from "./situation.ts";
+import { type Middle, type Summary, summarise } from "./summary.ts";
+import type { FitReport, FitRequest, OxidePull } from "./types.ts";
+import { judge, twentyCases } from "./verdict.ts";
+
+/**
+ * Judges one glaze on one body, fired and made so.
+ *
+ *     δ = [ε_b(Ts) − ε_b(20)] − [ε_g(Ts) − ε_g(20)],   σ = −E_g δ/(1 − ν_g) shared with the wall
+ *
+ * @param request - glaze, body, firing, ware, seed
+ * @returns verdict, probabilities, stress [MPa, tension positive] with its twenty cases, thresholds, reasons, warnings, cautions
+ * @throws EngineError with every issue, pointers from the root of the request
+ * @remarks Pure and deterministic: the same request and seed give the same answer to the last digit.
+ * @example checkFit({ glaze: { expansion: { value: 8.1 } }, body: { expansion: { value: 5.4 } } }).verdict // "crazes"
+ */
+export function checkFit(request: FitRequest): FitReport {
+  const seed = request.seed ?? DEFAULT_SEED;
+  const prepared = prepare(request);
+  const { situation, body } = prepared;
+  const simulation = simulate(situation, drawsFor(seed));
+  const summary = summarise(situation, simulation);
+  const cases = twentyCases(simulation, summary.thresholds);
+  const judgement = judge(cases);
+  const pulls = pullsOf(prepared, summary);
+  const figures = figuresOf(prepared, summary, cases);
+  const { counts } = simulation;
+
+  return {
+    verdict: judgement.verdict,
+    headline: headline(prepared, judgement),
+    probabilities: {
+      crazesOnCooling: counts.crazesOnCooling / DRAWS,
+      crazesLater: counts.crazesLater / DRAWS,
+      sound: counts.sound / DRAWS,
+      shivers: counts.shivers / DRAWS,
+    },
+    ...figures,
+    pulls,
+    drivers: driversOf(simulation).map(({ input, label, share }) => ({ input, label, share })),
+    reasons: reasonsFor(prepared, summary, judgement, pulls, figures),
+    next: nextSteps(prepared, simulation, summary, judgement),
+    ...(request.include?.includes("curves") ? { curves: drawCurves(situation, summary.setPointC.value) } : {}),
+    engine: { version: ENGINE_VERSION, dataVersion: DATA_VERSION, seed },
+    warnings: prepared.warnings,
+    cautions: [...prepared.cautions, ...cautionsFor(prepared, summary, judgement)],
+    sources: [...new Set([...prepared.sources, ...FIT_SOURCES, ...body.sources])].sort(),
+  };
+}
+
+type Figures = Pick<FitReport, "stress" | "thresholds" | "mismatch" | "setPoint" | "glaze" | "body">;
+
+function figuresOf(prepared: Prepared, summary: Summary, cases: FitReport["stress"]["cases"]): Figures {
+  const { situation, body, model } = prepared;
+  const { expansion, recipeSd, transitionC, youngsGPa } = situation;
+  const toSetPoint: [number, number] = [20, Math.round(summary.setPointC.value)];
+  const faces = situation.glazed === "both-faces" ? 2 : 1;
+  const share = (-faces * situation.thicknessM) / situation.wallM;
+  const estimate = (e: typeof expansion, extraSd = 0): Middle => {
+    const middle = quantileOf(e, 0.5);
+    const half = (p: number) => Math.hypot(quantileOf(e, p) - middle, extraSd * Z90);
+    return { value: middle, low: middle - half(0.05), high: middle + half(0.95) };
+  };
+  const spread = (s: { value: number; sd: number; floor?: number }): Middle => ({
+    value: at(s, 0),
+    low: at(s, -Z90),
+    high: at(s, Z90),
+  });
+  const thickness = situation.thicknessM * 1000;
+  return {
+    stress: { ...of(scaled(summary.stress, 1e-6), UNITS.stress, { decimals: 1 }), cases },
+    thresholds: summary.thresholdQuantities,
+    mismatch: of(scaled(summary.mismatch, 100), UNITS.strain, { decimals: 4, rangeC: toSetPoint }),
+    setPoint: of(summary.setPointC, UNITS.temperature, { decimals: 0 }),
+    glaze: {
+      model,
+      expansion: of(estimate(expansion, recipeSd), UNITS.expansion, { rangeC: [20, 300] }),
+      expansionToSetPoint: of(summary.glazeMean, UNITS.expansion, { rangeC: toSetPoint }),
+      transition: of(estimate(transitionC), UNITS.temperature, { decimals: 0 }),
+      youngs: of(estimate(youngsGPa), UNITS.modulus, { decimals: 1 }),
+      thickness: of(spread({ value: thickness, sd: thickness * situation.thicknessSd, floor: 0 }), UNITS.length),
+    },
+    body: {
+      class: body.classId,
+      expansion: of(spread(body.expansion), UNITS.expansion, { rangeC: body.expansion.rangeC }),
+      expansionToSetPoint: of(summary.bodyMean, UNITS.expansion, { rangeC: toSetPoint }),
+      youngs: of(spread(body.youngsGPa), UNITS.modulus, { decimals: 1 }),
+      moistureExpansion: of(scaled(spread(body.moisturePercent), moistureAge(situation.serviceYears)), UNITS.strain, {
+        decimals: 4,
+      }),
+      stress: of(scaled(summary.stress, share / 1e6), UNITS.stress, { decimals: 1 }),
+    },
+  };
+}
+
+function of(m: Middle, unit: string, options?: Parameters<typeof quantity>[4]) {
+  return quantity(m.value, Math.min(m.low, m.high), Math.max(m.low, m.high), unit, options);
+}
+
+function scaled(m: Middle, by: number): Middle {
+  return { value: m.value * by, low: m.low * by, high: m.high * by };
+}
+
+/**
+ * Stress that each oxide adds where silica would stand in its place.
+ * The factor is dσ/dα at the centre: E₁ (Ts − 20)(1 + s((Ts + 20)/2 − 160)), shared with the wall.
+ */
+function pullsOf(prepared: Prepared, summary: Summary): OxidePull[] {
+  const { contributions, chemistry, situation } = prepared;
+  if (!contributions || !chemistry) return [];
+  const c = summary.setPointC.value;
+  const { perKelvin, anchorC } = situation.rise;
+  const youngs = quantileOf(situation.youngsGPa, 0.5) * 1e3;
+  const sharing =
+    1 +
+    ((situation.glazed === "both-faces" ? 2 : 1) * (youngs / (1 - POISSON)) * situation.thicknessM) /
+      (((situation.body.youngsGPa.value * 1e3) / (1 - situation.body.poisson)) * situation.wallM);
+  const perUnit = ((youngs / (1 - POISSON)) * 1e-6 * (c - 20) * (1 + perKelvin * ((c + 20) / 2 - anchorC))) / sharing;
+  return contributions.oxides
+    .filter(({ oxide }) => (chemistry.fired.weightPercent[oxide] ?? 0) > 0)
+    .map(({ oxide, contribution, perWeightPercent }) => ({
+      oxide,
+      molePercent: round(chemistry.fired.molePercent[oxide] ?? 0, 2),
+      weightPercent: round(chemistry.fired.weightPercent[oxide] ?? 0, 2),
+      pullMPa: round(contribution * perUnit, 1),
+      perWeightPercentMPa: round(perWeightPercent * perUnit, 2),
+    }))
+    .sort((a, b) => b.pullMPa - a.pullMPa || a.oxide.localeCompare(b.oxide, "en"));
+}

@@ -1,0 +1,47 @@
+/** Fracture, set-point and on-ware figures of data/fit/mechanics.json, read once. @module */
+import mechanics from "../../../data/fit/mechanics.json" with { type: "json" };
+import { fromSpan, type Spread } from "../body/index.ts";
+import type { EvenTable } from "../numeric/interpolate.ts";
+
+type Range = readonly [number, number];
+
+function toughness(kind: keyof typeof mechanics.toughness): Spread & { sources: readonly string[] } {
+  const { range, sources } = mechanics.toughness[kind];
+  return { ...fromSpan(range as unknown as Range, 0.05), sources };
+}
+
+/** Fracture toughness by kind of glaze, and the stress-corrosion floor K0 [MPa·√m]. */
+export const TOUGHNESS = {
+  "alkali-lime": toughness("alkali-lime"),
+  borosilicate: toughness("borosilicate"),
+  lead: toughness("lead"),
+  floor: toughness("floor"),
+} as const;
+
+/** Channelling factor Z against Dundurs' α of glaze and body [-]. */
+export const CHANNELLING: EvenTable = {
+  start: mechanics.channelling.start,
+  step: mechanics.channelling.step,
+  values: Float64Array.from(mechanics.channelling.z),
+};
+
+/** Interface toughness, log-normal [J/m²]. */
+export const INTERFACE = mechanics.interface;
+/** What fixes the set point. */
+export const SET_POINT = mechanics.setPoint;
+/** How much less a thin glaze expands on ware than in bulk. */
+export const ON_WARE = mechanics.onWare;
+/** Poisson's ratio of a glaze [-]. */
+export const POISSON = mechanics.poisson.value;
+
+/** Keys of every source that any fit rests on. */
+export const FIT_SOURCES: readonly string[] = [
+  ...new Set([
+    ...mechanics.toughness["alkali-lime"].sources,
+    ...mechanics.toughness.floor.sources,
+    ...mechanics.channelling.sources,
+    ...mechanics.interface.sources,
+    ...mechanics.setPoint.sources,
+    ...mechanics.onWare.sources,
+  ]),
+];

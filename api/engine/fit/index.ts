@@ -1,0 +1,19 @@
+/** The fit's front page. @module */
+// The main job.
+export { checkFit } from "./check-fit.ts";
+// Its parts, for tests, lessons and other steps.
+export { channellingFactor, criticalStress, stiffnessContrast } from "./cracking.ts";
+export { edgeEnergy, liftingStress } from "./delamination.ts";
+export { logSettingViscosity, setPointOffset } from "./set-point.ts";
+export { glassContraction } from "./simulate.ts";
+export { DEFAULTS } from "./situation.ts";
+export {
+  type BilayerStress,
+  bilayerStress,
+  bodyStress,
+  type Layers,
+  straightWallStress,
+  thinStress,
+} from "./stress.ts";
+// Shapes.
+export type * from "./types.ts";

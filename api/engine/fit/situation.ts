@@ -1,0 +1,283 @@
+/** From a request to what the simulation needs, with every assumption said aloud. @module */
+import { type BodyModel, describeBody, Z90 } from "../body/index.ts";
+import { analyseGlaze, type GlazeChemistry } from "../chemistry/index.ts";
+import { EngineError, ImpossibleValueError, type Issue, type Notice } from "../errors.ts";
+import {
+  type ExpansionContributions,
+  expansionContributions,
+  glassProperties,
+  RISE_WITH_TEMPERATURE,
+} from "../glass/index.ts";
+import { round } from "../quantity.ts";
+import type { Glaze, StatedExpansion } from "../recipe/types.ts";
+import { NORMAL_SHAPE } from "./draws.ts";
+import type { Situation } from "./simulate.ts";
+import type { FitRequest } from "./types.ts";
+
+/** What is taken where a request is silent. */
+export const DEFAULTS = {
+  thicknessMm: 0.3,
+  /** Half-width of a 90 % interval of the thickness, as a share (common practice, no source). */
+  thicknessShare: 0.25,
+  wallMm: 5,
+  glazed: "both-faces",
+  coolingCPerHour: 100,
+  serviceYears: 10,
+  /** Half-width taken for a stated glaze expansion whose doubt is not told [1e-6/K] (common practice, no source). */
+  statedPlusMinus: 0.4,
+  /** Tg of a glaze of unknown composition [°C]; ± is one standard deviation (common practice, no source). */
+  transitionC: 630,
+  transitionSdC: 40,
+  youngsGPa: 70,
+  youngsSdGPa: 5,
+} as const;
+
+/** The question, made ready. */
+export interface Prepared {
+  situation: Situation;
+  body: BodyModel;
+  /** Null for a glaze known only by its expansion. */
+  chemistry: GlazeChemistry | null;
+  contributions: ExpansionContributions | null;
+  model: string;
+  warnings: Notice[];
+  cautions: Notice[];
+  sources: string[];
+}
+
+/**
+ * Makes a request ready; collects every issue of glaze, body, firing and ware before refusing.
+ * @param request - the question
+ * @returns the situation in the engine's units, with assumptions as warnings
+ * @throws EngineError with all issues, pointers from the root of the request
+ */
+export function prepare(request: FitRequest): Prepared {
+  const issues: Issue[] = [];
+  const glaze = collect(issues, () => readGlaze(request.glaze));
+  const body = collect(issues, () => describeBody(request.body, "/body"));
+  const { firing = {}, ware = {} } = request;
+  const thicknessMm = request.glaze.thicknessMm ?? DEFAULTS.thicknessMm;
+  const wallMm = ware.wallMm ?? DEFAULTS.wallMm;
+  const coolingCPerHour = firing.coolingCPerHour ?? DEFAULTS.coolingCPerHour;
+  const serviceYears = ware.serviceYears ?? DEFAULTS.serviceYears;
+  const within = (value: number, low: number, high: number, pointer: string, message: string) => {
+    if (!(value >= low && value <= high)) issues.push({ pointer, message, allowed: [low, high] });
+  };
+  within(
+    thicknessMm,
+    0.01,
+    5,
+    "/glaze/thicknessMm",
+    `A fired glaze is between 0.01 and 5 mm thick; I read ${thicknessMm} mm.`,
+  );
+  within(wallMm, 0.5, 100, "/ware/wallMm", `A clay wall is between 0.5 and 100 mm thick; I read ${wallMm} mm.`);
+  within(
+    coolingCPerHour,
+    1,
+    20000,
+    "/firing/coolingCPerHour",
+    `Cooling lies between 1 and 20000 °C an hour; I read ${coolingCPerHour}.`,
+  );
+  within(
+    serviceYears,
+    0.01,
+    200,
+    "/ware/serviceYears",
+    `Service lies between 0.01 and 200 years; I read ${serviceYears}.`,
+  );
+  if (issues.length > 0 || !glaze || !body) throw new EngineError(issues);
+
+  const warnings = [...glaze.warnings, ...body.warnings, ...remarks(request, body, thicknessMm, wallMm)];
+  return {
+    ...glaze,
+    body,
+    warnings,
+    sources: [...glaze.sources, RISE_WITH_TEMPERATURE.source, ...body.sources],
+    situation: {
+      ...glaze.properties,
+      rise: RISE_WITH_TEMPERATURE,
+      thicknessM: thicknessMm / 1000,
+      thicknessSd: DEFAULTS.thicknessShare / Z90,
+      body,
+      wallM: wallMm / 1000,
+      glazed: ware.glazed ?? DEFAULTS.glazed,
+      coolingCPerHour,
+      serviceYears,
+    },
+  };
+}
+
+function collect<T>(issues: Issue[], run: () => T): T | undefined {
+  try {
+    return run();
+  } catch (error) {
+    if (!(error instanceof EngineError)) throw error;
+    issues.push(...error.issues);
+    return undefined;
+  }
+}
+
+type GlazeReading = Omit<Prepared, "situation" | "body"> & {
+  properties: Pick<Situation, "expansion" | "recipeSd" | "transitionC" | "youngsGPa" | "toughness">;
+};
+
+function readGlaze(glaze: Glaze): GlazeReading {
+  if ("expansion" in glaze && glaze.expansion) return readStated(glaze);
+  let chemistry: GlazeChemistry;
+  try {
+    chemistry = analyseGlaze(glaze as Exclude<Glaze, StatedExpansion>);
+  } catch (error) {
+    if (!(error instanceof EngineError)) throw error;
+    throw new EngineError(error.issues.map((issue) => ({ ...issue, pointer: `/glaze${issue.pointer}` })));
+  }
+  const under = (notices: readonly Notice[]) =>
+    notices.map((notice) =>
+      notice.pointer === undefined ? notice : { ...notice, pointer: `/glaze${notice.pointer}` },
+    );
+  const properties = glassProperties(chemistry.moleFractions);
+  const contributions = expansionContributions(chemistry.moleFractions);
+  let variance = 0;
+  for (const { oxide, perWeightPercent } of contributions.oxides) {
+    variance += (perWeightPercent * (chemistry.weightPercentSd[oxide] ?? 0)) ** 2;
+  }
+  return {
+    chemistry,
+    contributions,
+    model: "measured-glass",
+    properties: {
+      expansion: properties.expansion,
+      transitionC: properties.transitionC,
+      youngsGPa: properties.youngsGPa,
+      recipeSd: Math.sqrt(variance),
+      toughness: kindOf(chemistry.moleFractions),
+    },
+    warnings: [...under(chemistry.warnings), ...under(properties.warnings)],
+    cautions: [...chemistry.cautions],
+    sources: [...chemistry.sources, ...properties.sources],
+  };
+}
+
+/** Which toughness range applies: lead lowers it, much boron raises it (data/fit/mechanics.json). */
+function kindOf(moleFractions: Readonly<Record<string, number>>): Situation["toughness"] {
+  if ((moleFractions.PbO ?? 0) > 0.05) return "lead";
+  if ((moleFractions.B2O3 ?? 0) > 0.1) return "borosilicate";
+  return "alkali-lime";
+}
+
+/** Expansions of glasses that can be glazes [1e-6/K]. */
+const POSSIBLE: readonly [number, number] = [0, 20];
+
+function readStated(glaze: StatedExpansion): GlazeReading {
+  const { value, rangeC, plusMinus } = glaze.expansion;
+  const at = "/glaze/expansion";
+  const issues: Issue[] = [];
+  if (!(value >= POSSIBLE[0] && value <= POSSIBLE[1])) {
+    const meant = [value / 10, value / 100, value * 1e6].find((v) => v >= 1 && v <= 15);
+    issues.push({
+      pointer: `${at}/value`,
+      message: `${value} cannot be the expansion of a glaze in 1e-6/K; they run from about 2 to 13.${
+        meant === undefined ? "" : ` If it is counted in another unit, you may mean ${round(meant, 2)}.`
+      }`,
+      allowed: [...POSSIBLE],
+      ...(meant === undefined ? {} : { suggestion: String(round(meant, 2)) }),
+    });
+  }
+  const [from, to] = rangeC ?? [20, 300];
+  if (!(to - from >= 50) || from < -50 || to > 900) {
+    issues.push({
+      pointer: `${at}/rangeC`,
+      message: `A glaze's mean is taken from a cold to a hot temperature at least 50 °C apart, up to 900 °C; I read ${from} to ${to}.`,
+    });
+  }
+  if (plusMinus !== undefined && !(plusMinus >= 0 && plusMinus <= 5)) {
+    issues.push({ pointer: `${at}/plusMinus`, message: "The tolerance lies between 0 and 5 (1e-6/K)." });
+  }
+  const { transitionC } = glaze;
+  if (transitionC !== undefined && !(transitionC >= 300 && transitionC <= 900)) {
+    issues.push({
+      pointer: "/glaze/transitionC",
+      message: "The glass transition of a glaze lies between 300 and 900 °C.",
+    });
+  }
+  if (issues.length > 0) throw new ImpossibleValueError(issues);
+
+  const warnings: Notice[] = [];
+  if (!rangeC) {
+    warnings.push({
+      code: "range-assumed",
+      message: `No temperature range stands beside ${value}e-6/K. I have taken it as the mean from 20 to 300 °C.`,
+      pointer: `${at}/rangeC`,
+    });
+  }
+  if (plusMinus === undefined) {
+    warnings.push({
+      code: "tolerance-assumed",
+      message: `No tolerance stands beside ${value}e-6/K. I have taken ±${DEFAULTS.statedPlusMinus}e-6/K.`,
+      pointer: `${at}/plusMinus`,
+    });
+  }
+  if (transitionC === undefined) {
+    warnings.push({
+      code: "set-point-assumed",
+      message: `The recipe is unknown, so I took a glass transition of ${DEFAULTS.transitionC} ± ${round(DEFAULTS.transitionSdC * Z90, 0)} °C.`,
+      pointer: "/glaze/transitionC",
+    });
+  }
+  // A mean over another range is the value at its middle; brought to the middle of 20–300 °C.
+  const { perKelvin, anchorC } = RISE_WITH_TEMPERATURE;
+  const toBooks = 1 / (1 + perKelvin * ((from + to) / 2 - anchorC));
+  const estimate = (centre: number, sd: number) => ({ value: centre, scale: sd, shape: NORMAL_SHAPE });
+  return {
+    chemistry: null,
+    contributions: null,
+    model: "stated",
+    properties: {
+      expansion: estimate(value * toBooks, ((plusMinus ?? DEFAULTS.statedPlusMinus) / Z90) * toBooks),
+      recipeSd: 0,
+      transitionC: estimate(
+        transitionC ?? DEFAULTS.transitionC,
+        transitionC === undefined ? DEFAULTS.transitionSdC : 10,
+      ),
+      youngsGPa: estimate(DEFAULTS.youngsGPa, DEFAULTS.youngsSdGPa),
+      toughness: "alkali-lime",
+    },
+    warnings,
+    cautions: [],
+    sources: [],
+  };
+}
+
+/** Unusual but possible: answered with a warning. */
+function remarks(request: FitRequest, body: BodyModel, thicknessMm: number, wallMm: number): Notice[] {
+  const notices: Notice[] = [];
+  if (request.glaze.thicknessMm === undefined) {
+    notices.push({
+      code: "thickness-assumed",
+      message: `You did not say how thick the fired glaze is. I have taken ${DEFAULTS.thicknessMm} mm.`,
+      pointer: "/glaze/thicknessMm",
+    });
+  } else if (thicknessMm > 1.5) {
+    notices.push({
+      code: "thick-glaze",
+      message: `${thicknessMm} mm is very thick for a glaze: it may run, crawl or pinhole, and cracks start at a small pull.`,
+      pointer: "/glaze/thicknessMm",
+    });
+  }
+  if (wallMm < thicknessMm * 3) {
+    notices.push({
+      code: "thin-wall",
+      message: `The wall (${wallMm} mm) is hardly thicker than the glaze (${thicknessMm} mm): clay and glaze share the stress, and a thin wall may split.`,
+      pointer: "/ware/wallMm",
+    });
+  }
+  const peak = request.firing?.peakC;
+  const [low, high] = body.class.firingC;
+  if (peak !== undefined && body.classId !== null && (peak < low - 20 || peak > high + 20)) {
+    notices.push({
+      code: "firing-unusual",
+      message: `${peak} °C is outside what ${body.class.name} is usually fired to (${low}–${high} °C). Fired short it stays porous and grows with moisture; fired hard its quartz dissolves and it expands less.`,
+      pointer: "/firing/peakC",
+    });
+  }
+  return notices;
+}

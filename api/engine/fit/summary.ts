@@ -1,0 +1,82 @@
+/** What a simulation amounts to: centres and intervals, thresholds at this thickness. @module */
+import { at, moistureAge, Z90 } from "../body/index.ts";
+import { middle90 } from "../numeric/quantiles.ts";
+import { type Quantity, quantileOf, quantity, UNITS } from "../quantity.ts";
+import { INTERFACE, POISSON, TOUGHNESS } from "./constants.ts";
+import { channellingFactor, criticalStress, stiffnessContrast } from "./cracking.ts";
+import { liftingStress } from "./delamination.ts";
+import type { Simulation, Situation } from "./simulate.ts";
+import type { CentralThresholds } from "./verdict.ts";
+
+/** A centre and its 90 % interval, in the engine's units. */
+export interface Middle {
+  low: number;
+  value: number;
+  high: number;
+}
+
+/** Centres and intervals of everything drawn. */
+export interface Summary {
+  stress: Middle;
+  mismatch: Middle;
+  setPointC: Middle;
+  glazeMean: Middle;
+  bodyMean: Middle;
+  thresholds: CentralThresholds & { edgesMayLift: number };
+  thresholdQuantities: Record<"cracksOnCooling" | "mayCrackInTime" | "edgesMayLift" | "flakesComeOff", Quantity>;
+  /** What moisture adds in the service time, at the centre [Pa]. */
+  moistureStress: number;
+}
+
+/** Reads centres and intervals off a simulation. */
+export function summarise(s: Situation, simulation: Simulation): Summary {
+  return {
+    stress: middle90(simulation.stress),
+    mismatch: middle90(simulation.mismatch),
+    setPointC: middle90(simulation.setPointC),
+    glazeMean: middle90(simulation.glazeMean),
+    bodyMean: middle90(simulation.bodyMean),
+    ...thresholdsAt(s),
+  };
+}
+
+/**
+ * Where each outcome begins at this thickness, at the centre of the doubt and with its 90 % interval.
+ * Edges may lift where one glaze in ten would lift; flakes come off where every second would.
+ */
+function thresholdsAt(s: Situation): Pick<Summary, "thresholds" | "thresholdQuantities" | "moistureStress"> {
+  const youngs = quantileOf(s.youngsGPa, 0.5) * 1e9;
+  const bodyYoungs = s.body.youngsGPa.value * 1e9;
+  const z = channellingFactor(stiffnessContrast(youngs, POISSON, bodyYoungs, s.body.poisson));
+  const growth = (moistureAge(s.serviceYears) / 100) * (youngs / (1 - POISSON));
+  const moistureStress = at(s.body.moisturePercent, 0) * growth;
+  const moistureHalf = s.body.moisturePercent.sd * Z90 * growth;
+  const thicknessHalf = (s.thicknessSd * Z90) / 2;
+  const crack = (deviate: number, kind: Situation["toughness"] | "floor") =>
+    criticalStress(at(TOUGHNESS[kind], deviate) * 1e6, z, s.thicknessM);
+  const lift = (deviate: number) =>
+    liftingStress(INTERFACE.median * Math.exp(INTERFACE.logSd * deviate), s.thicknessM, youngs, POISSON);
+  const around = (value: number, half: number, unit = UNITS.stress) =>
+    quantity(value / 1e6, (value - half) / 1e6, (value + half) / 1e6, unit, { decimals: 1 });
+  const spread = (value: number, edge: number, extra = 0) =>
+    around(value, Math.hypot(edge - value, value * thicknessHalf, extra));
+
+  const cracksOnCooling = crack(0, s.toughness);
+  const floor = crack(0, "floor");
+  const flakesComeOff = lift(0);
+  const edgesMayLift = lift(ONE_IN_TEN);
+  const floorHalf = Math.hypot(crack(Z90, "floor") - floor, floor * thicknessHalf, moistureHalf);
+  return {
+    moistureStress,
+    thresholds: { cracksOnCooling, mayCrackInTime: floor - moistureStress, flakesComeOff, edgesMayLift },
+    thresholdQuantities: {
+      cracksOnCooling: spread(cracksOnCooling, crack(Z90, s.toughness)),
+      mayCrackInTime: around(floor - moistureStress, floorHalf),
+      edgesMayLift: around(edgesMayLift, Math.abs(edgesMayLift) * thicknessHalf),
+      flakesComeOff: spread(flakesComeOff, lift(Z90)),
+    },
+  };
+}
+
+/** 10 % point of the normal distribution [-]. */
+const ONE_IN_TEN = -1.2815515655446004;

@@ -1,0 +1,71 @@
+/** From a thousand judged draws to twenty cases and one word. @module */
+
+import { selectRanks } from "../numeric/quantiles.ts";
+import { round } from "../quantity.ts";
+import { DRAWS } from "./draws.ts";
+import { RANKED, type Simulation } from "./simulate.ts";
+import type { Outcome, StressCase, Verdict } from "./types.ts";
+
+/** How many cases stand for all. */
+export const CASES = 20;
+
+/** Verdict with the counts it rests on. */
+export interface Judgement {
+  verdict: Verdict;
+  /** Of twenty. */
+  of20: Record<Outcome, number>;
+}
+
+/** Stress at which each outcome begins, in the middle of the doubt [Pa]. */
+export interface CentralThresholds {
+  cracksOnCooling: number;
+  mayCrackInTime: number;
+  flakesComeOff: number;
+}
+
+/**
+ * Twenty equally likely cases: draws put in order of outcome, then of stress, and every twentieth taken from its middle.
+ * So the number of cases of an outcome is its probability in twentieths, rounded, and the twenty always add up.
+ * A case is placed on its own side of the central thresholds, since each draw had thresholds of its own.
+ * @returns cases from the most squeezed to the most stretched, stress to 0.1 MPa
+ */
+export function twentyCases(simulation: Simulation, thresholds: CentralThresholds): StressCase[] {
+  const { stress, outcome } = simulation;
+  // One sortable number a draw: the rank above any stress in MPa.
+  const keys = new Float64Array(DRAWS);
+  for (let i = 0; i < DRAWS; i++) keys[i] = outcome[i]! * RANK_STEP + stress[i]! / 1e6;
+  selectRanks(keys, MIDDLES);
+  const limits: Record<Outcome, readonly [number, number]> = {
+    shivers: [Number.NEGATIVE_INFINITY, thresholds.flakesComeOff],
+    sound: [thresholds.flakesComeOff, thresholds.mayCrackInTime],
+    crazesLater: [thresholds.mayCrackInTime, thresholds.cracksOnCooling],
+    crazesOnCooling: [thresholds.cracksOnCooling, Number.POSITIVE_INFINITY],
+  };
+  return MIDDLES.map((middle) => {
+    const key = keys[middle]!;
+    const rank = Math.round(key / RANK_STEP);
+    const name = RANKED[rank]!;
+    const [low, high] = limits[name];
+    const value = Math.min(Math.max(key - rank * RANK_STEP, low / 1e6), high / 1e6);
+    return { stressMPa: round(value, 1), outcome: name };
+  });
+}
+
+const RANK_STEP = 1e6;
+/** Rank of the middle draw of each twentieth. */
+const MIDDLES = Array.from({ length: CASES }, (_, i) => Math.floor(((i + 0.5) / CASES) * DRAWS));
+
+/**
+ * One word: 15 of 20 crack or lift, it will; 4 to 14, it may; 17 or more hold, it is sound. Both sides at risk, the larger speaks.
+ * @param cases - the twenty cases
+ */
+export function judge(cases: readonly StressCase[]): Judgement {
+  const of20 = { crazesOnCooling: 0, crazesLater: 0, sound: 0, shivers: 0 };
+  for (const { outcome } of cases) of20[outcome]++;
+  const crazes = of20.crazesOnCooling + of20.crazesLater;
+  const { shivers, sound } = of20;
+  if (crazes >= 15) return { verdict: "crazes", of20 };
+  if (shivers >= 15) return { verdict: "shivers", of20 };
+  if (sound >= 17) return { verdict: "sound", of20 };
+  return { verdict: crazes >= shivers ? "may-craze" : "may-shiver", of20 };
+}
