@@ -5,7 +5,8 @@ import { lineAnswers } from "../http/line-answers.ts";
 import { JSON_TYPE, NDJSON_TYPE } from "../http/media.ts";
 import { type Api, answer, badJson, badStream, jsonAnswer, jsonRequest, lines, mount } from "../http/operation.ts";
 import { readJson } from "../http/read-json.ts";
-import { FitLine, FitReport, FitRequest } from "../schemas/fit.ts";
+import { FitReport } from "../schemas/fit-report.ts";
+import { FitLine, FitRequest } from "../schemas/fit-request.ts";
 import { THAW_ON_RED_STONEWARE } from "../schemas/larch-lane.ts";
 import { FitLineAnswer } from "../schemas/stream.ts";
 

@@ -12,7 +12,7 @@ export { Chemistry, ChemistryRequest } from "./chemistry.ts";
 export { ExpansionLine, ExpansionReport, ExpansionRequest, ModelEstimate } from "./expansion.ts";
 export { ExpansionModel } from "./expansion-model.ts";
 export * from "./firing.ts";
-export { FitLine, FitReport, FitRequest, Verdict } from "./fit.ts";
+export { FitLine, FitReport, FitRequest, Verdict } from "./fit-report.ts";
 // What goes in.
 export * from "./glaze.ts";
 export { Health } from "./health.ts";

@@ -1,7 +1,7 @@
 /** What comes back for each line of a bulk question. @module */
 import { z } from "zod";
 import { ExpansionReport } from "./expansion.ts";
-import { FitReport } from "./fit.ts";
+import { FitReport } from "./fit-report.ts";
 import { Problem } from "./problem.ts";
 
 const line = z
