@@ -23,6 +23,12 @@ export function sayUnknownField(key: string, known: string[], suggestion = close
   };
 }
 
+/** Two fields that shut each other out. */
+export function sayConflict(keys: string[]): Words {
+  const ways = keys.map((key) => `\`${key}\``).join(" and ");
+  return { message: `${ways} are two ways of saying one thing. Keep one of them.`, allowed: keys };
+}
+
 /**
  * The words for one issue.
  * @param issue - what the validator found; unions and unknown fields are handled by the caller
@@ -59,8 +65,15 @@ export function sayIssue(
   }
 }
 
+/** A field that must be there, with what the schema says belongs in it. */
+export function sayMissing(name: string, description: string | undefined): string {
+  return description
+    ? `${name} is missing: ${description.charAt(0).toLowerCase()}${description.slice(1)}`
+    : `${name} is missing.`;
+}
+
 function sayType(name: string, expected: string, value: unknown, description: string | undefined): string {
-  if (value === undefined) return `${name} is missing.${description ? ` It says: ${description}` : ""}`;
+  if (value === undefined) return sayMissing(name, description);
   if (typeof value === "number" && !Number.isFinite(value)) {
     return `${name} is a larger number than any I can hold. Check its power of ten.`;
   }

@@ -5,12 +5,18 @@
  */
 import { z } from "zod";
 import { chooseBranch, type Def, defOf } from "./branch.ts";
-import { sayIssue, sayUnknownField } from "./issue-words.ts";
+import { sayConflict, sayIssue, sayMissing, sayUnknownField } from "./issue-words.ts";
 import { nameOf, toPointer } from "./pointer.ts";
 import type { Issue } from "./problem.ts";
 
 /** Most issues told at once; the rest repeat them more often than not. */
 const MAX_ISSUES = 50;
+
+/** What the schema says and what the request holds at one place. */
+interface Place {
+  schema: z.ZodType | undefined;
+  value: unknown;
+}
 
 type ZodIssue = z.core.$ZodIssue;
 
@@ -29,14 +35,13 @@ export function flattenIssues(schema: z.ZodType, error: z.core.$ZodError, input:
 function collect(found: Issue[], root: z.ZodType, issue: ZodIssue, above: PropertyKey[], input: unknown): void {
   if (found.length >= MAX_ISSUES) return;
   const path = [...above, ...issue.path];
-  const { schema, value } = follow(root, path, input);
+  const place = follow(root, path, input);
   if (issue.code === "unrecognized_keys") {
-    const branch = schema && choose(schema, value);
-    for (const key of issue.keys) found.push(unknownField(branch, path, key));
+    collectUnknown(found, issue.keys, path, place);
   } else if (issue.code === "invalid_union") {
-    collectUnion(found, root, issue, path, schema, value, input);
+    collectUnion(found, root, issue, path, place, input);
   } else {
-    found.push({ pointer: toPointer(path), ...sayIssue(issue, path.at(-1), value, describe(schema)) });
+    found.push({ pointer: toPointer(path), ...sayIssue(issue, path.at(-1), place.value, describe(place.schema)) });
   }
 }
 
@@ -45,43 +50,47 @@ function collectUnion(
   root: z.ZodType,
   issue: z.core.$ZodIssueInvalidUnion,
   path: PropertyKey[],
-  schema: z.ZodType | undefined,
-  value: unknown,
+  { schema, value }: Place,
   input: unknown,
 ): void {
-  const options = schema ? (defOf(unwrap(schema)).options ?? []) : [];
   const pointer = toPointer(path);
   const name = nameOf(path.at(-1));
+  if (value === undefined) {
+    found.push({ pointer, message: sayMissing(name, describe(schema)) });
+    return;
+  }
   if (typeof value !== "object" || value === null || Array.isArray(value)) {
     found.push({ pointer, message: `${name} must be an object in braces, such as { "…": … }.` });
     return;
   }
-  const choice = chooseBranch(options, value);
+  const choice = chooseBranch(optionsOf(schema), value);
   if ("index" in choice) {
     for (const inner of issue.errors[choice.index] ?? []) collect(found, root, inner, path, input);
   } else if ("misspelt" in choice) {
     const { key, suggestion, allowed } = choice.misspelt;
     found.push({ pointer: toPointer([...path, key]), ...sayUnknownField(key, allowed, suggestion) });
   } else if ("conflict" in choice) {
-    const ways = choice.conflict.map((key) => `\`${key}\``).join(" and ");
-    found.push({
-      pointer,
-      message: `${ways} are two ways of saying one thing. Keep one of them.`,
-      allowed: choice.conflict,
-    });
+    found.push({ pointer, ...sayConflict(choice.conflict) });
   } else {
     const ways = choice.missing.map((key) => `\`${key}\``).join(", ");
     found.push({ pointer, message: `${name} needs one of ${ways}.`, allowed: choice.missing });
   }
 }
 
-function unknownField(schema: z.ZodType | undefined, path: PropertyKey[], key: string): Issue {
-  const known = Object.keys((schema && defOf(unwrap(schema)).shape) ?? {});
-  return { pointer: toPointer([...path, key]), ...sayUnknownField(key, known) };
+function collectUnknown(found: Issue[], keys: string[], path: PropertyKey[], { schema, value }: Place): void {
+  const options = optionsOf(schema);
+  const choice = options.length > 0 ? chooseBranch(options, value as object) : undefined;
+  if (choice && "conflict" in choice) {
+    found.push({ pointer: toPointer(path), ...sayConflict(choice.conflict) });
+    return;
+  }
+  const branch = choice && "index" in choice ? options[choice.index] : schema;
+  const known = Object.keys((branch && defOf(unwrap(branch)).shape) ?? {});
+  for (const key of keys) found.push({ pointer: toPointer([...path, key]), ...sayUnknownField(key, known) });
 }
 
 /** The schema and the value at the end of a path; unions on the way are followed along the branch that was meant. */
-function follow(root: z.ZodType, path: PropertyKey[], input: unknown) {
+function follow(root: z.ZodType, path: PropertyKey[], input: unknown): Place {
   let schema: z.ZodType | undefined = root;
   let value = input;
   for (const key of path) {
@@ -94,11 +103,13 @@ function follow(root: z.ZodType, path: PropertyKey[], input: unknown) {
 
 /** Steps into a union where the value says which branch; stays otherwise. */
 function choose(schema: z.ZodType, value: unknown): z.ZodType {
-  const { options } = defOf(unwrap(schema));
-  if (!options || typeof value !== "object" || value === null) return schema;
+  const options = optionsOf(schema);
+  if (options.length === 0 || typeof value !== "object" || value === null) return schema;
   const choice = chooseBranch(options, value);
   return "index" in choice && options[choice.index] ? options[choice.index]! : schema;
 }
+
+const optionsOf = (schema: z.ZodType | undefined): z.ZodType[] => (schema && defOf(unwrap(schema)).options) ?? [];
 
 function unwrap(schema: z.ZodType): z.ZodType {
   const { type, innerType } = defOf(schema);

@@ -2,7 +2,7 @@
 import type { Context } from "hono";
 import type { z } from "zod";
 import { accept } from "./accept.ts";
-import { toPointer } from "./pointer.ts";
+import { shorten, toPointer } from "./pointer.ts";
 import { impossible } from "./problem.ts";
 
 /**
@@ -10,14 +10,12 @@ import { impossible } from "./problem.ts";
  * @throws ProblemError (422); pointers are `/name of the parameter`
  */
 export function readQuery<S extends z.ZodType>(c: Context, schema: S): z.output<S> {
-  const given: Record<string, string> = {};
-  for (const [name, values] of Object.entries(c.req.queries())) {
-    if (values.length > 1) {
-      throw impossible([
-        { pointer: toPointer([name]), message: `\`${name}\` is given ${values.length} times. Keep one.` },
-      ]);
+  const given: Record<string, string> = Object.create(null);
+  for (const [name, value] of new URL(c.req.url).searchParams) {
+    if (name in given) {
+      throw impossible([{ pointer: toPointer([name]), message: `\`${shorten(name)}\` is given twice. Keep one.` }]);
     }
-    given[name] = values[0]!;
+    given[name] = value;
   }
   return accept(schema, given);
 }
