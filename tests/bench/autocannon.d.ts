@@ -1,7 +1,7 @@
 /** The part of autocannon that the bench uses; the package brings no types. */
 declare module "autocannon" {
   interface Result {
-    requests: { average: number };
+    requests: { average: number; total: number };
     errors: number;
     non2xx: number;
   }

@@ -11,19 +11,30 @@ const BODY = JSON.stringify(question());
 /** Length of the body that both servers get [bytes]. */
 export const BODY_BYTES = Buffer.byteLength(BODY);
 
+/** What one request costs a server. */
+export interface Load {
+  /** Requests answered to ten connections [1/s]. */
+  rate: number;
+  /** Processor time of the server for each [µs]: hardly moved by what else the machine is doing. */
+  processorUs: number | null;
+}
+
 /**
- * Requests per second that a server answers to ten connections, after a second of warming up [1/s].
+ * Loads a server for five seconds, after two of warming up.
  * @param child - server to ask
  * @param path - where to POST the body
  */
-async function requestsPerSecond(child: Child, path: string): Promise<number> {
+async function load(child: Child, path: string): Promise<Load> {
   const headers = { "content-type": "application/json" };
-  const load = { url: child.url + path, method: "POST", headers, body: BODY, connections: 10 } as const;
-  await untilAnswered(() => fetch(load.url, { method: "POST", headers, body: BODY }));
-  await autocannon({ ...load, duration: 2 });
-  const { requests, errors, non2xx } = await autocannon({ ...load, duration: 5 });
+  const asked = { url: child.url + path, method: "POST", headers, body: BODY, connections: 10 } as const;
+  await untilAnswered(() => fetch(asked.url, { method: "POST", headers, body: BODY }));
+  await autocannon({ ...asked, duration: 2 });
+  const usedBefore = child.processorS();
+  const { requests, errors, non2xx } = await autocannon({ ...asked, duration: 5 });
   if (errors + non2xx > 0) throw new Error(`${path}: ${errors} errors and ${non2xx} refusals: the figure would lie.`);
-  return requests.average;
+  const used = child.processorS();
+  const processorUs = used !== null && usedBefore !== null ? ((used - usedBefore) / requests.total) * 1e6 : null;
+  return { rate: requests.average, processorUs };
 }
 
 async function withChild<T>(file: string, measure: (child: Child) => Promise<T>): Promise<T> {
@@ -35,11 +46,11 @@ async function withChild<T>(file: string, measure: (child: Child) => Promise<T>)
   }
 }
 
-/** Bare Hono echo of the same body [requests/s]. */
-export const echoRate = () => withChild("tests/bench/echo-server.ts", (child) => requestsPerSecond(child, "/echo"));
+/** Bare Hono echo of the same body */
+export const echoLoad = () => withChild("tests/bench/echo-server.ts", (child) => load(child, "/echo"));
 
-/** Validated `POST /v1/fit` [requests/s]. */
-export const fitRate = () => withChild(SERVICE, (child) => requestsPerSecond(child, "/v1/fit"));
+/** Validated `POST /v1/fit` */
+export const fitLoad = () => withChild(SERVICE, (child) => load(child, "/v1/fit"));
 
 /** From starting the process to the first fit answered [ms]; the middle of three. */
 export async function startUpMs(): Promise<number> {
