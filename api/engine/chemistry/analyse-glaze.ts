@@ -37,7 +37,7 @@ export function analyseGlaze(glaze: Recipe | OxideComposition): GlazeChemistry {
     const moles = readOxides({ oxides }, warnings);
     let total = 0;
     for (let i = 0; i < N; i++) total += moles[i]! * OXIDE_MASS[i]!;
-    for (let i = 0; i < N; i++) moles[i] = moles[i]! / total;
+    for (let i = 0; i < N; i++) moles[i] = moles[i]! / total; // moles in one gram of glass
     return compose(moles, 0, [], 1, warnings);
   }
   const lines = readRecipe(glaze as Recipe, warnings);
@@ -134,7 +134,7 @@ function compose(
 /**
  * Standard deviation of each fired weight per cent w_i. With share p of a line, glass M per gram and standard deviation
  * s_i of oxide i in one gram of the line, dw_i/da_j = p (100 δ_ij − w_i)/M, so that
- * var w_i = Σ_lines (p/M)² [(100² − 200 w_i) s_i² + w_i² Σ_j s_j²].
+ * var w_i = Σ_lines (p/M)² [(100 − w_i)² s_i² + w_i² Σ_j≠i s_j²].
  */
 function spread(lines: ReadLine[], parts: number, glass: number, firedPercent: Float64Array): OxideRecord {
   const own = new Float64Array(N);
@@ -150,7 +150,7 @@ function spread(lines: ReadLine[], parts: number, glass: number, firedPercent: F
   const sd: OxideRecord = {};
   for (let i = 0; i < N; i++) {
     const w = firedPercent[i]!;
-    if (w > 0) sd[OXIDES[i]!] = Math.sqrt(Math.max(0, (10_000 - 200 * w) * own[i]! + w * w * shared));
+    if (w > 0) sd[OXIDES[i]!] = Math.sqrt((100 - w) ** 2 * own[i]! + w * w * Math.max(0, shared - own[i]!));
   }
   return sd;
 }

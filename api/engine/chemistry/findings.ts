@@ -24,7 +24,7 @@ export class Findings {
   amount(value: unknown, pointer: string, what: string): value is number {
     if (typeof value === "number" && value >= 0 && value <= MAX_AMOUNT) return true;
     const read = typeof value === "number" ? String(value) : "something other than a number";
-    const message = `${what} cannot be ${read}. Give a number of 0 or more${Number(value) > MAX_AMOUNT ? `, up to ${MAX_AMOUNT}` : ""}.`;
+    const message = `${what} cannot be ${read}. Give a number of 0 or more${typeof value === "number" && value > MAX_AMOUNT ? `, up to ${MAX_AMOUNT}` : ""}.`;
     this.impossible.push({ pointer, message });
     return false;
   }

@@ -9,8 +9,10 @@ export interface NonNegativeFit {
   converged: boolean;
 }
 
-/** Share of a column's own length that must stand clear of the others, and of a pull that counts as none. */
-const TINY = 1e-10;
+/** Share of a column's length that must stand clear of the others, or it adds nothing new. */
+const NOTHING_NEW = 1e-10;
+/** Share of the target below which a pull is rounding. */
+const NO_PULL = 1e-14;
 
 /**
  * Amounts x ≥ 0 that bring Σ x_j column_j nearest to a target, in least squares.
@@ -26,7 +28,7 @@ export function nonNegativeFit(columns: readonly (readonly number[])[], target: 
   const n = columns.length;
   const lengths = columns.map((column) => Math.hypot(...column));
   const unit = columns.map((column, j) => column.map((v) => (lengths[j]! > 0 ? v / lengths[j]! : 0)));
-  const limit = TINY * Math.hypot(...target);
+  const limit = NO_PULL * Math.hypot(...target);
   const inside: number[] = [];
   const barred = new Set<number>();
   let x = new Array<number>(n).fill(0);
@@ -89,7 +91,7 @@ function solve(chosen: number[], unit: number[][], target: readonly number[]): n
       }
     }
     const length = Math.hypot(...v);
-    if (!(length > TINY)) return undefined;
+    if (!(length > NOTHING_NEW)) return undefined;
     r[k]![k] = length;
     q.push(v.map((value) => value / length));
   }

@@ -16,7 +16,7 @@ const USUAL_TOTAL = { from: 95, to: 101.5 };
  *
  * @param composition - basis and amounts [wt %, mol % or mol]
  * @param warnings - receives remarks
- * @returns moles of each of `OXIDES` in an arbitrary amount of glass [mol]
+ * @returns moles of each of `OXIDES` in one mole of glass [mol]
  * @throws ImpossibleValueError or UnknownNameError with every fault found
  */
 export function readOxides({ oxides }: OxideComposition, warnings: Notice[]): Float64Array {
@@ -53,7 +53,8 @@ export function readOxides({ oxides }: OxideComposition, warnings: Notice[]): Fl
     const message = `These amounts add up to ${total.toFixed(1)} %; they have been brought to 100, but check the figures.`;
     warnings.push({ code: "analysis-total", message, pointer: "/oxides/amounts" });
   }
-  return moles;
+  // To one mole together: amounts down to the smallest number a computer holds keep their proportions.
+  return moles.map((mole) => mole / kept);
 }
 
 function turn(name: string, mole: number, moles: Float64Array, pointer: string, warnings: Notice[]): void {

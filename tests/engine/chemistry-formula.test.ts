@@ -1,0 +1,98 @@
+import { describe, expect, it } from "vitest";
+import { MAX_FORMULA_DEPTH, MAX_FORMULA_LENGTH, parseFormula } from "../../api/engine/chemistry/index.ts";
+import { EngineError, ImpossibleValueError, UnknownNameError } from "../../api/engine/errors.ts";
+import { close } from "../support/close.ts";
+
+// Atoms counted by hand.
+const read: [string, Record<string, number>][] = [
+  ["SiO2", { Si: 1, O: 2 }],
+  ["CaMg(CO3)2", { Ca: 1, Mg: 1, C: 2, O: 6 }],
+  ["Al2O3.2SiO2.2H2O", { Al: 2, Si: 2, O: 9, H: 4 }],
+  ["Al2O3·2SiO2·2H2O", { Al: 2, Si: 2, O: 9, H: 4 }],
+  ["Al2O3 • 2SiO2 • 2H2O", { Al: 2, Si: 2, O: 9, H: 4 }],
+  ["Na2O·2CaO·5B2O3·16H2O", { Na: 2, Ca: 2, B: 10, O: 34, H: 32 }],
+  ["Na0.33(Al1.67Mg0.33)Si4O10(OH)2", { Na: 0.33, Al: 1.67, Mg: 0.33, Si: 4, O: 12, H: 2 }],
+  ["K(Mg2.5Fe0.5)AlSi3O10(OH)1.75F0.25", { K: 1, Mg: 2.5, Fe: 0.5, Al: 1, Si: 3, O: 11.75, H: 1.75, F: 0.25 }],
+  ["Na0.95Ca0.05Al1.05Si2.95O8", { Na: 0.95, Ca: 0.05, Al: 1.05, Si: 2.95, O: 8 }],
+  ["Na2B4O5(OH)4.8(H2O)", { Na: 2, B: 4, O: 17, H: 20 }],
+  ["NaCaB5O6(OH)6.5H2O", { Na: 1, Ca: 1, B: 5, O: 17, H: 16 }],
+  ["Ca2B6O11.5H2O", { Ca: 2, B: 6, O: 16, H: 10 }],
+  ["CaSO4.2(H2O)", { Ca: 1, S: 1, O: 6, H: 4 }],
+  ["CaSO4.0.5H2O", { Ca: 1, S: 1, O: 4.5, H: 1 }],
+  ["CaSO4·0.5H2O", { Ca: 1, S: 1, O: 4.5, H: 1 }],
+  ["MgCl2.6H2O", { Mg: 1, Cl: 2, H: 12, O: 6 }],
+  ["Al2(SO4)3.18H2O", { Al: 2, S: 3, O: 30, H: 36 }],
+  ["2CoCO3.3Co(OH)2.H2O", { Co: 5, C: 2, O: 13, H: 8 }],
+  ["0.3K2O·0.7CaO·0.5Al2O3·4SiO2", { K: 0.6, Ca: 0.7, Al: 1, Si: 4, O: 10.5 }],
+  ["0.3K2O.0.7CaO.0.5Al2O3.4SiO2", { K: 0.6, Ca: 0.7, Al: 1, Si: 4, O: 10.5 }],
+  ["PrO1.83", { Pr: 1, O: 1.83 }],
+  ["K[AlSi3]O8", { K: 1, Al: 1, Si: 3, O: 8 }],
+  ["[(OH)2]3", { O: 6, H: 6 }],
+  ["O10.5(OH)1.5", { O: 12, H: 1.5 }],
+  ["Fe1.5Mg0.5SiO4", { Fe: 1.5, Mg: 0.5, Si: 1, O: 4 }],
+  ["H₂O", { H: 2, O: 1 }],
+  ["CO", { C: 1, O: 1 }],
+  ["Co", { Co: 1 }],
+];
+
+describe("formulas are read", () => {
+  it.each(read)("%s", (text, atoms) => {
+    const found = parseFormula(text);
+    expect(Object.keys(found).sort()).toEqual(Object.keys(atoms).sort());
+    for (const [symbol, count] of Object.entries(atoms)) close(found[symbol], count, { rel: 1e-12, label: symbol });
+  });
+});
+
+describe("what is no formula is refused in plain words", () => {
+  const refused: [string, RegExp][] = [
+    ["", /missing/],
+    ["   ", /missing/],
+    ["(CaO", /never closed/],
+    ["CaO)", /no matching opening/],
+    ["[CaO)", /no matching opening/],
+    ["()", /closing bracket/],
+    ["2", /no elements/],
+    ["K2O.", /no elements/],
+    [".K2O", /no elements/],
+    ["K2O..H2O", /no elements/],
+    ["CaO*2", /cannot be read/],
+    ["CaSO4·½H2O", /cannot be read/],
+    ["sio2", /start with a capital/],
+    ["Si O2", /cannot be read/],
+    ["Si0O2", /counts/],
+    ["Si99999O2", /counts/],
+    ["Si-1", /cannot be read/],
+    ["Si1e3", /cannot be read/],
+  ];
+  it.each(refused)("%j", (text, message) => {
+    const error = caught(() => parseFormula(text, "/recipe/0/formula"));
+    expect(error).toBeInstanceOf(ImpossibleValueError);
+    expect(error.issues).toHaveLength(1);
+    expect(error.issues[0]!.pointer).toBe("/recipe/0/formula");
+    expect(error.issues[0]!.message).toMatch(message);
+  });
+
+  it("names a symbol that is no element", () => {
+    const error = caught(() => parseFormula("Xx2O3"));
+    expect(error).toBeInstanceOf(UnknownNameError);
+    expect(error.issues[0]!.message).toContain("Xx");
+  });
+
+  it("bounds length and depth", () => {
+    expect(parseFormula("O".repeat(MAX_FORMULA_LENGTH))).toEqual({ O: MAX_FORMULA_LENGTH });
+    expect(() => parseFormula("O".repeat(MAX_FORMULA_LENGTH + 1))).toThrow(/characters long/);
+    const nest = (depth: number) => `${"(".repeat(depth)}O${")".repeat(depth)}`;
+    expect(parseFormula(nest(MAX_FORMULA_DEPTH))).toEqual({ O: 1 });
+    expect(() => parseFormula(nest(MAX_FORMULA_DEPTH + 1))).toThrow(/nested deeper/);
+  });
+});
+
+function caught(run: () => unknown): EngineError {
+  try {
+    run();
+  } catch (error) {
+    if (error instanceof EngineError) return error;
+    throw error;
+  }
+  throw new Error("nothing was thrown");
+}
