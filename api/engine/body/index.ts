@@ -12,5 +12,5 @@ export {
 } from "./body-model.ts";
 export { ANY_BODY, type BodyClass, findBody, listBodies, type Span } from "./classes.ts";
 export { describeBody } from "./describe-body.ts";
-export { DEBONDED_QUARTZ, mixtureStrain, PHASES, toVolume } from "./phases.ts";
+export { DEBONDED_QUARTZ, mixture, mixtureStrain, PHASES, toVolume } from "./phases.ts";
 export type { Body, BodyFacts, CurvePoint, StatedBodyExpansion } from "./types.ts";

@@ -77,18 +77,54 @@ export interface MixtureStrain {
   kerner: number;
 }
 
+/** One part of a mixture. */
+export interface MixturePart {
+  /** Volume fraction [-]. */
+  fraction: number;
+  /** What is mixed: a strain [-] or an expansion (any unit, the same for all). */
+  value: number;
+  /** Bulk modulus [any unit, the same as the matrix's shear modulus]. */
+  bulk: number;
+}
+
 /**
- * Strain of a body made of phases.
+ * Expansion of a mixture of grains by three rules.
  *
- *     kerner = Σ φ ε K/(3K + 4G_m) / Σ φ K/(3K + 4G_m)      turner = Σ φ ε K / Σ φ K      linear = Σ φ ε
+ *     kerner = Σ φ α K/(3K + 4G_m) / Σ φ K/(3K + 4G_m)      turner = Σ φ α K / Σ φ K      linear = Σ φ α
  *
+ * @param parts - volume fractions, expansions or strains, bulk moduli
+ * @param matrixShear - shear modulus of the continuous phase
+ * @returns the mixture's value by each rule, in the unit of the parts
+ * Source: E.H. Kerner, Proc. Phys. Soc. B 69 (1956) 808; P.S. Turner, J. Res. NBS 37 (1946) 239 (from memory).
+ * @example mixture([{ fraction: .3, value: 25, bulk: 90 }, { fraction: .7, value: 5, bulk: 40.5 }], 29).kerner // 12.39
+ */
+export function mixture(parts: readonly MixturePart[], matrixShear: number): MixtureStrain {
+  let total = 0;
+  let linear = 0;
+  let turnerTop = 0;
+  let turnerBottom = 0;
+  let kernerTop = 0;
+  let kernerBottom = 0;
+  for (const { fraction, value, bulk } of parts) {
+    const stiffness = bulk / (3 * bulk + 4 * matrixShear);
+    total += fraction;
+    linear += fraction * value;
+    turnerTop += fraction * bulk * value;
+    turnerBottom += fraction * bulk;
+    kernerTop += fraction * stiffness * value;
+    kernerBottom += fraction * stiffness;
+  }
+  return { linear: linear / total, turner: turnerTop / turnerBottom, kerner: kernerTop / kernerBottom };
+}
+
+/**
+ * Strain of a body made of phases, by {@link mixture} at one temperature.
  * @param fractions - volume fractions by phase id; they are normalised to 1 [-]
  * @param c - temperature [°C], 20 to 1000
  * @param options - `matrix` id (default `glass`), `quartzFactor` on the strain of quartz [-] (default 1)
  * @returns linear strains from 20 °C [-], expansion positive
  * @remarks Porosity does not change the expansion of an isotropic porous body and is left out (Levin's argument).
  * Do not feed weight per cent: convert first with {@link toVolume}.
- * Sources: E.H. Kerner, Proc. Phys. Soc. B 69 (1956) 808; P.S. Turner, J. Res. NBS 37 (1946) 239 (from memory).
  * @example mixtureStrain({ glass: 1 }, 520).kerner // 5.5e-6 × 500 = 0.00275
  */
 export function mixtureStrain(
@@ -97,25 +133,11 @@ export function mixtureStrain(
   options: { matrix?: string; quartzFactor?: number } = {},
 ): MixtureStrain {
   const { matrix = "glass", quartzFactor = 1 } = options;
-  const shear = PHASES.get(matrix)!.shearPa;
-  let total = 0;
-  let linear = 0;
-  let turnerTop = 0;
-  let turnerBottom = 0;
-  let kernerTop = 0;
-  let kernerBottom = 0;
-  for (const [id, fraction] of Object.entries(fractions)) {
+  const parts = Object.entries(fractions).map(([id, fraction]) => {
     const phase = PHASES.get(id)!;
-    const strain = phase.strain(c) * (id === "quartz" ? quartzFactor : 1);
-    const stiffness = phase.bulkPa / (3 * phase.bulkPa + 4 * shear);
-    total += fraction;
-    linear += fraction * strain;
-    turnerTop += fraction * phase.bulkPa * strain;
-    turnerBottom += fraction * phase.bulkPa;
-    kernerTop += fraction * stiffness * strain;
-    kernerBottom += fraction * stiffness;
-  }
-  return { linear: linear / total, turner: turnerTop / turnerBottom, kerner: kernerTop / kernerBottom };
+    return { fraction, value: phase.strain(c) * (id === "quartz" ? quartzFactor : 1), bulk: phase.bulkPa };
+  });
+  return mixture(parts, PHASES.get(matrix)!.shearPa);
 }
 
 /**
