@@ -29,6 +29,7 @@ const read: [string, Record<string, number>][] = [
   ["K[AlSi3]O8", { K: 1, Al: 1, Si: 3, O: 8 }],
   ["[(OH)2]3", { O: 6, H: 6 }],
   ["O10.5(OH)1.5", { O: 12, H: 1.5 }],
+  ["(OH)1.05(H2O)0.5", { O: 1.55, H: 2.05 }],
   ["Fe1.5Mg0.5SiO4", { Fe: 1.5, Mg: 0.5, Si: 1, O: 4 }],
   ["H₂O", { H: 2, O: 1 }],
   ["CO", { C: 1, O: 1 }],
