@@ -48,7 +48,8 @@ server.on("error", (error: NodeJS.ErrnoException) => {
 /** Stops taking requests, lets those under way finish, then goes. */
 function stop(): void {
   server.close(() => process.exit(0));
-  server.closeIdleConnections();
+  // A connection whose request ends after this is kept open for more unless it is closed here.
+  setInterval(() => server.closeIdleConnections(), 50).unref();
   setTimeout(() => server.closeAllConnections(), GRACE_MS).unref();
 }
 for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, stop);

@@ -1,0 +1,66 @@
+/** The small parts of the service, each by its own worked example. */
+import { describe, expect, it } from "vitest";
+import { z } from "zod";
+import { chooseBranch } from "../../api/http/branch.ts";
+import { describeFault } from "../../api/http/json-fault.ts";
+import { page } from "../../api/http/paging.ts";
+import { nameOf, toPointer } from "../../api/http/pointer.ts";
+import { pointInto } from "../../api/routes/point-into.ts";
+import { roundEach } from "../../api/routes/rounding.ts";
+import { expansionHint, peakHint } from "../../api/schemas/numbers.ts";
+
+describe("worked examples", () => {
+  it("toPointer, nameOf", () => {
+    expect(toPointer(["recipe", 2, "a/b"])).toBe("/recipe/2/a~1b");
+    expect(nameOf(2)).toBe("Item 3");
+    expect(nameOf("parts")).toBe("`parts`");
+  });
+
+  it("page", () => {
+    const list = ["a", "b", "c"];
+    expect(page(list, (x) => x, { limit: 2 })).toEqual({ data: ["a", "b"], nextCursor: "after:b" });
+    expect(page(list, (x) => x, { limit: 2, cursor: "after:b" })).toEqual({ data: ["c"], nextCursor: null });
+    expect(page([], String, {})).toEqual({ data: [], nextCursor: null });
+  });
+
+  it("expansionHint", () => {
+    expect(expansionHint(61)).toBe("61 looks like 6.1 written in 1e-7/K. This field is in 1e-6/K, so write 6.1.");
+    expect(expansionHint(6100)).toBe("6100 looks like 6.1 written in 1e-9/K. This field is in 1e-6/K, so write 6.1.");
+    expect(expansionHint(1e6)).toBe(
+      "1000000 cannot be. This field is in 1e-6/K: glazes and clays lie between about 1 and 15.",
+    );
+    expect(expansionHint(-20)).toBe("This field is in 1e-6/K: glazes and clays lie between about 1 and 15.");
+  });
+
+  it("peakHint", () => {
+    // Cone 6, 2232 °F = 1222 °C: derived (arithmetic).
+    expect(peakHint(2232)).toContain("1222");
+    expect(peakHint(12)).toBe("12 °C is no firing. Give the peak in °C, between 400 and 1700.");
+  });
+
+  it("pointInto, roundEach", () => {
+    expect(pointInto("/glaze", { code: "x", message: "…", pointer: "/recipe/0" }).pointer).toBe("/glaze/recipe/0");
+    expect(pointInto("/glaze", { code: "x", message: "…" })).toEqual({ code: "x", message: "…" });
+    expect(roundEach({ SiO2: 62.1234 }, 2)).toEqual({ SiO2: 62.12 });
+  });
+
+  it("describeFault", () => {
+    expect(describeFault('{"parts": 4,5}')).toMatch(/^Line 1, column 13: I wanted a field name in double quotes/);
+    expect(describeFault("  ")).toBe("The request has no content. Send a JSON object.");
+    expect(describeFault('{"a": 01}')).toMatch(/^Line 1, column 8: /);
+    expect(describeFault('{"a": "b\nc"}')).toMatch(/^Line 1, column 7: /);
+  });
+
+  it("chooseBranch", () => {
+    const material = z.strictObject({ material: z.string(), parts: z.number() });
+    const formula = z.strictObject({ formula: z.string(), parts: z.number(), name: z.string().optional() });
+    const options = [material, formula];
+    expect(chooseBranch(options, { formula: 1 })).toEqual({ index: 1 });
+    expect(chooseBranch(options, { parts: 1 })).toEqual({ missing: ["material", "formula"] });
+    expect(chooseBranch(options, { material: 1, formula: 1 })).toEqual({ conflict: ["material", "formula"] });
+    expect(chooseBranch(options, { material: 1, formula: 1, name: "x" })).toEqual({ index: 1 });
+    expect(chooseBranch(options, { materail: 1 })).toEqual({
+      misspelt: { key: "materail", suggestion: "material", allowed: ["material", "formula"] },
+    });
+  });
+});
