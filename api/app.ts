@@ -26,6 +26,10 @@ export interface AppOptions extends Lent {
 export function createApp(options: AppOptions = {}): Api {
   const app: Api = new OpenAPIHono<Env>();
   app.use(requestId({ limitLength: 100 }));
+  app.use((c, next) => {
+    c.set("report", (error) => options.report?.(error, c.get("requestId")));
+    return next();
+  });
   // Answers hold nothing private, so any page may read them. Whether a host is HTTPS only is for whoever runs it to say.
   app.use(secureHeaders({ crossOriginResourcePolicy: "cross-origin", strictTransportSecurity: false }));
   app.use(
@@ -41,7 +45,7 @@ export function createApp(options: AppOptions = {}): Api {
   app.onError((error, c) => {
     const known = asProblem(error);
     if (known instanceof ProblemError) return problemResponse(c, known);
-    options.report?.(error, c.get("requestId"));
+    c.get("report")(error);
     const detail = "The request may well be fine. Send it again; if it breaks again, report the request id.";
     return problemResponse(c, new ProblemError("internal", detail));
   });

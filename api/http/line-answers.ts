@@ -16,7 +16,6 @@ import { parseJson } from "./read-json.ts";
  * Answers a request of one JSON a line.
  * @param schema - what a line must be
  * @param compute - answers a line's question, or throws
- * @param report - told of faults that are the service's own
  * @returns one JSON a line: `{ line, id?, result }`, or `{ line, id?, error }` in the place of a bad line
  */
 export function lineAnswers<S extends z.ZodType<{ id?: string | undefined }>>(
@@ -28,9 +27,10 @@ export function lineAnswers<S extends z.ZodType<{ id?: string | undefined }>>(
   const requestId = c.get("requestId");
   const problem = (line: number, error: unknown, id?: string): string => {
     const known = asProblem(error);
-    const told =
-      known instanceof ProblemError ? known : new ProblemError("internal", "This line broke something on my side.");
-    return JSON.stringify({ line, id, error: problemDocument(told, requestId) });
+    if (known instanceof ProblemError) return JSON.stringify({ line, id, error: problemDocument(known, requestId) });
+    c.get("report")(error);
+    const mine = new ProblemError("internal", "This line broke something on my side.");
+    return JSON.stringify({ line, id, error: problemDocument(mine, requestId) });
   };
   const body = c.req.raw.body ?? new Blob([]).stream();
   const answers = answerLines(body, {

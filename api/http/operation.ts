@@ -11,7 +11,11 @@ import { JSON_TYPE, NDJSON_TYPE, requireAccept } from "./media.ts";
 
 /** What every handler finds beside the request. */
 export interface Env {
-  Variables: { requestId: string };
+  Variables: {
+    requestId: string;
+    /** Told of every fault that is the service's own. */
+    report: (error: unknown) => void;
+  };
 }
 export type Api = OpenAPIHono<Env>;
 
@@ -62,8 +66,10 @@ export const jsonRequest = (schema: z.ZodType, example: unknown) => ({
   body: { required: true, content: { [JSON_TYPE]: { schema, example } } },
 });
 
-/** One JSON a line in the description. */
-export const lines = (schema: z.ZodType) => ({ [NDJSON_TYPE]: { schema } });
+/** One JSON a line in the description; the example is one line. */
+export const lines = (schema: z.ZodType, example?: unknown) => ({
+  [NDJSON_TYPE]: example === undefined ? { schema } : { schema, example },
+});
 
 /**
  * Describes a call and mounts its handler.

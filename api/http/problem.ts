@@ -16,7 +16,6 @@ const TYPE_BASE = "https://ringtrue.example/problems/";
 /** Every kind of problem: its status and its title. */
 export const KINDS = {
   "malformed-json": { status: 400, title: "The request is not JSON I can read" },
-  "malformed-text": { status: 400, title: "The request is not UTF-8 text" },
   "unknown-path": { status: 404, title: "Nothing lives at this address" },
   "unknown-name": { status: 404, title: "There is nothing of that name here" },
   "method-not-allowed": { status: 405, title: "This address does not answer that method" },

@@ -1,6 +1,9 @@
 /** The small parts of the service, each by its own worked example. */
+import { fileURLToPath } from "node:url";
+import { build } from "esbuild";
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
+import { createApp } from "../../api/app.ts";
 import { chooseBranch } from "../../api/http/branch.ts";
 import { describeFault } from "../../api/http/json-fault.ts";
 import { page } from "../../api/http/paging.ts";
@@ -8,6 +11,7 @@ import { nameOf, toPointer } from "../../api/http/pointer.ts";
 import { pointInto } from "../../api/routes/point-into.ts";
 import { roundEach } from "../../api/routes/rounding.ts";
 import { expansionHint, peakHint } from "../../api/schemas/numbers.ts";
+import { app, get } from "./support.ts";
 
 describe("worked examples", () => {
   it("toPointer, nameOf", () => {
@@ -62,5 +66,46 @@ describe("worked examples", () => {
     expect(chooseBranch(options, { materail: 1 })).toEqual({
       misspelt: { key: "materail", suggestion: "material", allowed: ["material", "formula"] },
     });
+  });
+});
+
+describe("the app", () => {
+  it("knows no runtime: it bundles for a browser without one import left over", async () => {
+    const { metafile, warnings } = await build({
+      entryPoints: [fileURLToPath(new URL("../../api/app.ts", import.meta.url))],
+      bundle: true,
+      write: false,
+      metafile: true,
+      format: "esm",
+      platform: "browser",
+      logLevel: "silent",
+    });
+    expect(warnings).toEqual([]);
+    const imports = Object.values(metafile.inputs).flatMap((input) => input.imports);
+    expect(imports.filter((one) => one.external || one.path.startsWith("node:"))).toEqual([]);
+  });
+
+  it("answers any page's preflight and lets it read what it needs", async () => {
+    const headers = { origin: "https://larch-lane.example", "access-control-request-method": "POST" };
+    const preflight = await app.request("/v1/fit", { method: "OPTIONS", headers });
+    expect(preflight.status).toBe(204);
+    expect(preflight.headers.get("access-control-allow-origin")).toBe("*");
+    expect(preflight.headers.get("access-control-allow-methods")).toBe("GET,HEAD,POST,OPTIONS");
+    const answer = await get("/health", { origin: "https://larch-lane.example" });
+    expect(answer.headers.get("access-control-expose-headers")).toContain("x-request-id");
+  });
+
+  it("tells a fault of its own to whoever runs it, and nothing of it to the caller", async () => {
+    const told: unknown[] = [];
+    const faulty = createApp({
+      report: (error, requestId) => told.push([(error as Error).message, requestId]),
+      loadAsset: () => Promise.reject(new Error("secret path")),
+    });
+    const response = await faulty.request("/reference/swagger-ui.css", { headers: { "x-request-id": "larch-9" } });
+    expect(response.status).toBe(500);
+    const text = await response.text();
+    expect(text).not.toContain("secret");
+    expect(JSON.parse(text).requestId).toBe("larch-9");
+    expect(told).toEqual([["secret path", "larch-9"]]);
   });
 });
