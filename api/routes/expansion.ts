@@ -45,7 +45,7 @@ export function expansionRoutes(api: Api): void {
       description:
         "One ExpansionLine a line in, one ExpansionLineAnswer a line out, in order, as they are worked out. A line that " +
         "cannot be answered gets a problem in its place and the lines after it still are. A line may hold 64 kB.",
-      request: { body: { required: true, content: lines(ExpansionLine) } },
+      request: { body: { required: true, content: lines(ExpansionLine, { id: "thaw-1", glaze: THAW }) } },
       responses: { 200: { description: "One answer a line.", content: lines(ExpansionLineAnswer) }, ...badStream },
       serves: NDJSON_TYPE,
     },

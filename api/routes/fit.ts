@@ -46,7 +46,7 @@ export function fitRoutes(api: Api): void {
       description:
         "One FitLine a line in, one FitLineAnswer a line out, in order, as they are worked out. A line that cannot be " +
         "answered gets a problem in its place and the lines after it still are. A line may hold 64 kB.",
-      request: { body: { required: true, content: lines(FitLine) } },
+      request: { body: { required: true, content: lines(FitLine, { id: "thaw-1", ...THAW_ON_RED_STONEWARE }) } },
       responses: { 200: { description: "One answer a line.", content: lines(FitLineAnswer) }, ...badStream },
       serves: NDJSON_TYPE,
     },

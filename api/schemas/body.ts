@@ -80,7 +80,16 @@ export const CurveBody = z
       )
       .min(2)
       .max(2000)
-      .meta({ description: "Dilatometer points, cold to hot, 2 to 2000 of them." }),
+      .meta({
+        description: "Dilatometer points, cold to hot, 2 to 2000 of them.",
+        examples: [
+          [
+            { c: 20, strainPercent: 0 },
+            { c: 300, strainPercent: 0.16 },
+            { c: 700, strainPercent: 0.45 },
+          ],
+        ],
+      }),
     plusMinusPercent: z
       .number()
       .min(0)

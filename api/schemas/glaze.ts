@@ -16,13 +16,18 @@ const lineName = z
 
 export const Analysis = z
   .strictObject({
-    weightPercent: oxideAmounts("weight per cent of the dry material [wt %]", 105),
+    weightPercent: oxideAmounts("weight per cent of the dry material [wt %]", 105, {
+      SiO2: 58.2,
+      Al2O3: 24.1,
+      Fe2O3: 6.4,
+      K2O: 2.6,
+    }),
     lossOnIgnitionPercent: z
       .number()
       .min(0)
       .max(100)
       .optional()
-      .meta({ description: "What leaves in the kiln, of the dry material [wt %].", examples: [12.1] }),
+      .meta({ description: "What leaves in the kiln, of the dry material [wt %].", examples: [8.7] }),
   })
   .meta({ id: "Analysis", description: "Oxide analysis of a material, with its loss on ignition." });
 
@@ -84,7 +89,7 @@ export const OxideGlaze = z
         basis: z
           .enum(["weightPercent", "molePercent", "moles"])
           .meta({ description: "What the amounts are: wt %, mol % or moles.", examples: ["weightPercent"] }),
-        amounts: oxideAmounts("amount on the stated basis", 1e6),
+        amounts: oxideAmounts("amount on the stated basis", 1e6, { SiO2: 62.1, Al2O3: 12.4, CaO: 14.2, K2O: 11.3 }),
       })
       .meta({ description: "Composition of the fired glaze." }),
     thicknessMm,

@@ -15,11 +15,7 @@ export const PageQuery = z.strictObject({
     .max(200)
     .optional()
     .meta({ description: "How many to a page, 1 to 200; 100 if left out.", examples: [50] }),
-  cursor: z
-    .string()
-    .max(100)
-    .optional()
-    .meta({ description: "Where to go on: nextCursor of the page before.", examples: ["after:kaolin"] }),
+  cursor: z.string().max(100).optional().meta({ description: "Where to go on: nextCursor of the page before." }),
 });
 
 /** A page of a list of something. */

@@ -70,8 +70,8 @@ export const plusMinus = z
   .meta({ description: "Half-width of a 90 % interval about the value [1e-6/K].", examples: [0.3] });
 
 /** Oxide formula → amount. Unknown oxides are named by the engine, which knows them all. */
-export const oxideAmounts = (unit: string, max: number) =>
+export const oxideAmounts = (unit: string, max: number, example: Record<string, number>) =>
   z.record(z.string().min(1).max(20), z.number().min(0).max(max)).meta({
     description: `Oxide formula → ${unit}.`,
-    examples: [{ SiO2: 62.1, Al2O3: 12.4, CaO: 14.2, K2O: 11.3 }],
+    examples: [example],
   });
