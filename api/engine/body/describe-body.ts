@@ -56,7 +56,7 @@ function strainOf(body: Body, pointer: string): Described {
   const warnings: Notice[] = [
     {
       code: "class-only",
-      message: `You named only the class: ${row.name} runs from ${low} to ${high}e-6/K over ${rangeC[0]}–${rangeC[1]} °C. Your clay's own figure would narrow this most.`,
+      message: `You named only the class: ${row.name} runs from ${low} to ${high} ×10⁻⁶/K over ${rangeC[0]}–${rangeC[1]} °C. Your clay's own figure would narrow this most.`,
       pointer: `${pointer}/class`,
     },
   ];
@@ -80,14 +80,14 @@ function fromStatedMean(stated: StatedBodyExpansion, classId: string | undefined
   if (!stated.rangeC) {
     warnings.push({
       code: "range-assumed",
-      message: `No temperature range stands beside ${stated.value}e-6/K. I have taken it as the mean from 20 to 500 °C.`,
+      message: `No temperature range stands beside ${stated.value} ×10⁻⁶/K. I have taken it as the mean from 20 to 500 °C.`,
       pointer: `${at}/rangeC`,
     });
   }
   if (stated.plusMinus === undefined) {
     warnings.push({
       code: "tolerance-assumed",
-      message: `No tolerance stands beside ${stated.value}e-6/K. I have taken ±${UNSTATED_PLUS_MINUS}e-6/K.`,
+      message: `No tolerance stands beside ${stated.value} ×10⁻⁶/K. I have taken ±${UNSTATED_PLUS_MINUS} ×10⁻⁶/K.`,
       pointer: `${at}/plusMinus`,
     });
   }
@@ -195,7 +195,7 @@ function disagreement(
   return [
     {
       code: "facts-disagree",
-      message: `${expansion.value}e-6/K lies ${round(beyond, 1)}e-6/K outside what ${row.name} usually shows (${low}–${high}, ${printed.rangeC[0]}–${printed.rangeC[1]} °C). I trusted your figure; check its unit and range.`,
+      message: `${expansion.value} ×10⁻⁶/K lies ${round(beyond, 1)} ×10⁻⁶/K outside what ${row.name} usually shows (${low}–${high}, ${printed.rangeC[0]}–${printed.rangeC[1]} °C). I trusted your figure; check its unit and range.`,
       pointer: `${at}/value`,
     },
   ];

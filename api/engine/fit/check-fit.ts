@@ -136,5 +136,5 @@ function pullsOf(prepared: Prepared, summary: Summary): OxidePull[] {
       pullMPa: round(contribution * perUnit, 1),
       perWeightPercentMPa: round(perWeightPercent * perUnit, 2),
     }))
-    .sort((a, b) => b.pullMPa - a.pullMPa || a.oxide.localeCompare(b.oxide, "en"));
+    .sort((a, b) => b.pullMPa - a.pullMPa || (a.oxide < b.oxide ? -1 : 1));
 }

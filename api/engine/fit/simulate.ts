@@ -1,8 +1,8 @@
 /** A thousand possible pots: every uncertain input drawn, every outcome judged. @module */
-import { at, type BodyModel, moistureAge } from "../body/index.ts";
+import { type BodyModel, moistureAge } from "../body/index.ts";
 import type { Estimate } from "../quantity.ts";
 import { ON_WARE, POISSON, SET_POINT, TOUGHNESS } from "./constants.ts";
-import { channellingFactor, criticalStress, stiffnessContrast } from "./cracking.ts";
+import { channellingFactor, stiffnessContrast } from "./cracking.ts";
 import { edgeEnergy } from "./delamination.ts";
 import { DRAWS, type Draws, INPUTS, type Input } from "./draws.ts";
 import { logSettingViscosity, offsetAt } from "./set-point.ts";
@@ -82,15 +82,14 @@ export function simulate(s: Situation, draws: Draws): Simulation {
     transition: draws.shaped("transition", s.transitionC.shape),
     glazeStiffness: draws.shaped("glazeStiffness", s.youngsGPa.shape),
   };
-  const { setPointC, glaze, clay, mismatch, stress, outcome, glazeMean, bodyMean } = WORKSPACE;
-  setPoints(s, z, setPointC);
-  glazeContractions(s, z, setPointC, glaze);
-  s.body.contraction(setPointC, z, clay);
-  for (let i = 0; i < DRAWS; i++) mismatch[i] = clay[i]! - glaze[i]!;
-  stresses(s, z, mismatch, stress);
-  outcomes(s, z, stress, draws.interfaceToughness, outcome);
-  means(glaze, setPointC, glazeMean);
-  means(clay, setPointC, bodyMean);
+  const w = WORKSPACE;
+  layers(s, z, w);
+  setPoints(s, z, w.setPointC);
+  glazeContractions(s, z, w);
+  s.body.contraction(w.setPointC, z, w.clay);
+  stresses(s, w);
+  outcomes(s, z, draws.interfaceToughness, w);
+  const { setPointC, mismatch, stress, outcome, glazeMean, bodyMean } = w;
 
   const tally = [0, 0, 0, 0];
   for (let i = 0; i < DRAWS; i++) tally[outcome[i]!]!++;
@@ -108,6 +107,9 @@ export function simulate(s: Situation, draws: Draws): Simulation {
 
 const array = () => new Float64Array(DRAWS);
 const WORKSPACE = {
+  glazeM: array(),
+  glazePa: array(),
+  bodyPa: array(),
   setPointC: array(),
   glaze: array(),
   clay: array(),
@@ -117,36 +119,42 @@ const WORKSPACE = {
   bodyMean: array(),
   outcome: new Uint8Array(DRAWS),
 };
+type Workspace = typeof WORKSPACE;
 
 /** Deviates of every input, each in the shape of its own distribution. */
 type Deviates = Record<Input, Float64Array>;
 
-function setPoints(s: Situation, { transition, setPoint }: Deviates, out: Float64Array): void {
+/** Thickness of the glaze [m], stiffness of glaze and body [Pa]; none may vanish, however far a deviate reaches. */
+function layers(s: Situation, z: Deviates, { glazeM, glazePa, bodyPa }: Workspace): void {
+  const { thickness, glazeStiffness, bodyStiffness } = z;
+  const { value, scale } = s.youngsGPa;
+  const body = s.body.youngsGPa;
+  const least = body.floor ?? 1;
+  for (let i = 0; i < DRAWS; i++) {
+    glazeM[i] = s.thicknessM * Math.max(1 + s.thicknessSd * thickness[i]!, 0.2);
+    glazePa[i] = Math.max(value + scale * glazeStiffness[i]!, 20) * 1e9;
+    bodyPa[i] = Math.max(body.value + body.sd * bodyStiffness[i]!, least) * 1e9;
+  }
+}
+
+function setPoints(s: Situation, { transition, setPoint }: Deviates, setPointC: Float64Array): void {
   const { value, scale } = s.transitionC;
   const logSetting = logSettingViscosity(s.coolingCPerHour);
   for (let i = 0; i < DRAWS; i++) {
     const tg = value + scale * transition[i]!;
     const c = tg + offsetAt(tg, logSetting) + SET_POINT.shiftSdK * setPoint[i]!;
-    out[i] = Math.min(Math.max(c, 200), 1000);
+    setPointC[i] = c < 200 ? 200 : c > 1000 ? 1000 : c;
   }
 }
 
-function thicknessAt(s: Situation, deviate: number): number {
-  return s.thicknessM * Math.max(1 + s.thicknessSd * deviate, 0.2);
-}
-
-function youngsAt({ value, scale }: Estimate, deviate: number): number {
-  return Math.max(value + scale * deviate, 20) * 1e9;
-}
-
-function glazeContractions(s: Situation, z: Deviates, setPointC: Float64Array, out: Float64Array): void {
-  const { glazeExpansion, recipe, onWare, glazeRise, thickness } = z;
+function glazeContractions(s: Situation, z: Deviates, { glazeM, setPointC, glaze }: Workspace): void {
+  const { glazeExpansion, recipe, onWare, glazeRise } = z;
   const { value, scale } = s.expansion;
   const { perKelvin, sd, anchorC } = s.rise;
   for (let i = 0; i < DRAWS; i++) {
-    const drop = onWareDrop(thicknessAt(s, thickness[i]!), onWare[i]!);
-    const alpha = value + scale * glazeExpansion[i]! + s.recipeSd * recipe[i]! - drop;
-    out[i] = glassContraction(alpha * 1e-6, setPointC[i]!, perKelvin + sd * glazeRise[i]!, anchorC);
+    const bulk = value + scale * glazeExpansion[i]! + s.recipeSd * recipe[i]!;
+    const alpha = (bulk - onWareDrop(glazeM[i]!, onWare[i]!)) * 1e-6;
+    glaze[i] = glassContraction(alpha, setPointC[i]!, perKelvin + sd * glazeRise[i]!, anchorC);
   }
 }
 
@@ -163,10 +171,11 @@ export function onWareDrop(glazeM: number, evenly: number): number {
   return ON_WARE.mostDrop * evenly * Math.min(1, (ON_WARE.fullUpToMm * 1e-3) / glazeM);
 }
 
-function stresses(s: Situation, z: Deviates, mismatch: Float64Array, out: Float64Array): void {
-  const { thickness, glazeStiffness, bodyStiffness } = z;
+function stresses(s: Situation, w: Workspace): void {
+  const { glaze, clay, setPointC, mismatch, stress, glazeMean, bodyMean, glazeM, glazePa, bodyPa } = w;
   const faces = s.glazed === "both-faces" ? 2 : 1;
-  const layers: Layers = {
+  const freeToBend = s.glazed === "one-face-free";
+  const pair: Layers = {
     glazePa: 0,
     glazePoisson: POISSON,
     glazeM: 0,
@@ -175,46 +184,39 @@ function stresses(s: Situation, z: Deviates, mismatch: Float64Array, out: Float6
     wallM: s.wallM,
   };
   for (let i = 0; i < DRAWS; i++) {
-    layers.glazePa = youngsAt(s.youngsGPa, glazeStiffness[i]!);
-    layers.glazeM = thicknessAt(s, thickness[i]!);
-    layers.bodyPa = at(s.body.youngsGPa, bodyStiffness[i]!) * 1e9;
-    out[i] =
-      s.glazed === "one-face-free"
-        ? bilayerStress(layers, mismatch[i]!).glazeMean
-        : straightWallStress(layers, mismatch[i]!, faces);
+    const cooled = 1e6 / (setPointC[i]! - 20);
+    glazeMean[i] = glaze[i]! * cooled;
+    bodyMean[i] = clay[i]! * cooled;
+    mismatch[i] = clay[i]! - glaze[i]!;
+    pair.glazePa = glazePa[i]!;
+    pair.glazeM = glazeM[i]!;
+    pair.bodyPa = bodyPa[i]!;
+    stress[i] = freeToBend
+      ? bilayerStress(pair, mismatch[i]!).glazeMean
+      : straightWallStress(pair, mismatch[i]!, faces);
   }
 }
 
-function outcomes(
-  s: Situation,
-  z: Deviates,
-  stress: Float64Array,
-  interfaceToughness: Float64Array,
-  out: Uint8Array,
-): void {
-  const { thickness, glazeStiffness, bodyStiffness, toughness, moisture } = z;
-  const { body } = s;
+/** Judges each draw. Cracks: σ ≥ K/√(Zh), with no root taken twice. Lifting: G₀ ≥ Γ. */
+function outcomes(s: Situation, z: Deviates, interfaceToughness: Float64Array, w: Workspace): void {
+  const { toughness, moisture } = z;
+  const { stress, glazeM, glazePa, bodyPa, outcome } = w;
+  const { poisson } = s.body;
   const kIc = TOUGHNESS[s.toughness];
-  const growthPerPercent = moistureAge(s.serviceYears) / 100;
+  const k0 = TOUGHNESS.floor;
+  const swelling = s.body.moisturePercent;
+  const perPercent = moistureAge(s.serviceYears) / 100 / (1 - POISSON);
   for (let i = 0; i < DRAWS; i++) {
-    const glazePa = youngsAt(s.youngsGPa, glazeStiffness[i]!);
-    const glazeM = thicknessAt(s, thickness[i]!);
-    const bodyPa = at(body.youngsGPa, bodyStiffness[i]!) * 1e9;
-    const factor = channellingFactor(stiffnessContrast(glazePa, POISSON, bodyPa, body.poisson));
-    const growth = at(body.moisturePercent, moisture[i]!) * growthPerPercent;
-    const later = stress[i]! + (glazePa / (1 - POISSON)) * growth;
-    let rank = SOUND;
-    if (stress[i]! >= criticalStress(at(kIc, toughness[i]!) * 1e6, factor, glazeM)) rank = CRAZES_ON_COOLING;
-    else if (later >= criticalStress(at(TOUGHNESS.floor, toughness[i]!) * 1e6, factor, glazeM)) rank = CRAZES_LATER;
-    else if (stress[i]! < 0 && edgeEnergy(stress[i]!, glazeM, glazePa, POISSON) >= interfaceToughness[i]!)
-      rank = SHIVERS;
-    out[i] = rank;
+    const now = stress[i]!;
+    const factor = channellingFactor(stiffnessContrast(glazePa[i]!, POISSON, bodyPa[i]!, poisson));
+    const root = Math.sqrt(factor * glazeM[i]!) * 1e-6;
+    const grown = Math.max(swelling.value + swelling.sd * moisture[i]!, 0) * perPercent * glazePa[i]!;
+    if (now * root >= kIc.value + kIc.sd * toughness[i]!) outcome[i] = CRAZES_ON_COOLING;
+    else if ((now + grown) * root >= k0.value + k0.sd * toughness[i]!) outcome[i] = CRAZES_LATER;
+    else if (now < 0 && edgeEnergy(now, glazeM[i]!, glazePa[i]!, POISSON) >= interfaceToughness[i]!)
+      outcome[i] = SHIVERS;
+    else outcome[i] = SOUND;
   }
-}
-
-/** Mean expansions from contractions [1e-6/K]. */
-function means(contraction: Float64Array, setPointC: Float64Array, out: Float64Array): void {
-  for (let i = 0; i < DRAWS; i++) out[i] = (contraction[i]! / (setPointC[i]! - 20)) * 1e6;
 }
 
 const SHIVERS = 0;
@@ -222,34 +224,39 @@ const SOUND = 1;
 const CRAZES_LATER = 2;
 const CRAZES_ON_COOLING = 3;
 
+/** Shares are read off every fourth draw: a quarter of the lattice is a lattice too, and three digits are shown. */
+const SHARE_STRIDE = 4;
+const NO_SHARES = Object.fromEntries(INPUTS.map((input) => [input, 0])) as Record<Input, number>;
+
 /** Squared correlation of the stress with each input: the first-order share, exact where the stress is linear in it. */
 function sharesOf(stress: Float64Array, deviates: Deviates): Record<Input, number> {
-  const { mean, sumOfSquares } = momentsOf(stress);
-  const shares = Object.fromEntries(INPUTS.map((input) => [input, 0])) as Record<Input, number>;
-  if (sumOfSquares <= 0) return shares;
+  const shares = { ...NO_SHARES };
+  const { sum, squares } = momentsOf(stress);
+  if (squares <= 0) return shares;
+  const n = stress.length / SHARE_STRIDE;
   for (const input of STRESS_INPUTS) {
     const z = deviates[input];
-    let cross = 0;
-    for (let i = 0; i < z.length; i++) cross += z[i]! * (stress[i]! - mean);
-    const squares = cachedMoments(z).sumOfSquares;
-    shares[input] = squares > 0 ? (cross * cross) / (squares * sumOfSquares) : 0;
+    const known = cachedMoments(z);
+    let cross = (-known.sum * sum) / n;
+    for (let i = 0; i < z.length; i += SHARE_STRIDE) cross += z[i]! * stress[i]!;
+    if (known.squares > 0) shares[input] = (cross * cross) / (known.squares * squares);
   }
   return shares;
 }
 
 interface Moments {
-  mean: number;
+  sum: number;
   /** Σ(x − mean)². */
-  sumOfSquares: number;
+  squares: number;
 }
 
 function momentsOf(values: Float64Array): Moments {
   let sum = 0;
-  for (let i = 0; i < values.length; i++) sum += values[i]!;
-  const mean = sum / values.length;
-  let sumOfSquares = 0;
-  for (let i = 0; i < values.length; i++) sumOfSquares += (values[i]! - mean) ** 2;
-  return { mean, sumOfSquares };
+  for (let i = 0; i < values.length; i += SHARE_STRIDE) sum += values[i]!;
+  const mean = (sum * SHARE_STRIDE) / values.length;
+  let squares = 0;
+  for (let i = 0; i < values.length; i += SHARE_STRIDE) squares += (values[i]! - mean) ** 2;
+  return { sum, squares };
 }
 
 /** Deviates are shared between fits, so their moments are worked out once. */

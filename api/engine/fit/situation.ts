@@ -205,14 +205,14 @@ function readStated(glaze: StatedExpansion): GlazeReading {
   if (!rangeC) {
     warnings.push({
       code: "range-assumed",
-      message: `No temperature range stands beside ${value}e-6/K. I have taken it as the mean from 20 to 300 °C.`,
+      message: `No temperature range stands beside ${value} ×10⁻⁶/K. I have taken it as the mean from 20 to 300 °C.`,
       pointer: `${at}/rangeC`,
     });
   }
   if (plusMinus === undefined) {
     warnings.push({
       code: "tolerance-assumed",
-      message: `No tolerance stands beside ${value}e-6/K. I have taken ±${DEFAULTS.statedPlusMinus}e-6/K.`,
+      message: `No tolerance stands beside ${value} ×10⁻⁶/K. I have taken ±${DEFAULTS.statedPlusMinus} ×10⁻⁶/K.`,
       pointer: `${at}/plusMinus`,
     });
   }

@@ -35,9 +35,11 @@ export function twentyCases(simulation: Simulation, thresholds: CentralThreshold
   const keys = new Float64Array(DRAWS);
   for (let i = 0; i < DRAWS; i++) keys[i] = outcome[i]! * RANK_STEP + stress[i]! / 1e6;
   selectRanks(keys, MIDDLES);
+  // On clay that swells very much nothing between flaking and cracking in time is left.
+  const flakes = Math.min(thresholds.flakesComeOff, thresholds.mayCrackInTime);
   const limits: Record<Outcome, readonly [number, number]> = {
-    shivers: [Number.NEGATIVE_INFINITY, thresholds.flakesComeOff],
-    sound: [thresholds.flakesComeOff, thresholds.mayCrackInTime],
+    shivers: [Number.NEGATIVE_INFINITY, flakes],
+    sound: [flakes, thresholds.mayCrackInTime],
     crazesLater: [thresholds.mayCrackInTime, thresholds.cracksOnCooling],
     crazesOnCooling: [thresholds.cracksOnCooling, Number.POSITIVE_INFINITY],
   };

@@ -20,9 +20,12 @@ export function celsius(c: number): string {
   return `${Math.round(c / 5) * 5}${GAP}°C`;
 }
 
-/** Expansion to 0.01. @example expansion(6.424) // "6.42e-6/K" */
+/** Unit of expansion in sentences; fields keep 1e-6/K. */
+export const PER_KELVIN = `${GAP}×10⁻⁶/K`;
+
+/** Expansion to 0.01. @example expansion(6.424) // "6.42 ×10⁻⁶/K" */
 export function expansion(value: number): string {
-  return `${value < 0 ? MINUS : ""}${Math.abs(value).toFixed(2)}e-6/K`;
+  return `${value < 0 ? MINUS : ""}${Math.abs(value).toFixed(2)}${PER_KELVIN}`;
 }
 
 /** Strain to 0.001 %, without sign. @example percent(0.000312) // "0.031 %" */

@@ -51,18 +51,20 @@ const SCRATCH_SIZES = 8;
 
 /**
  * Median and the ends of the central 90 % of a sample.
- * @param values - at least 20 finite numbers; left as they are
+ * @param values - finite numbers; left as they are
+ * @param stride - reads every so many values only; at least 20 must remain [-]
  * @returns 5 %, 50 % and 95 % points, in the unit of the values (nearest rank)
  * @example middle90(Float64Array.from({ length: 101 }, (_, i) => i)) // { low: 5, value: 50, high: 95 }
  */
-export function middle90(values: Float64Array): { low: number; value: number; high: number } {
-  let copy = scratch.get(values.length);
+export function middle90(values: Float64Array, stride = 1): { low: number; value: number; high: number } {
+  const length = Math.ceil(values.length / stride);
+  let copy = scratch.get(length);
   if (!copy) {
-    copy = new Float64Array(values.length);
-    if (scratch.size < SCRATCH_SIZES) scratch.set(values.length, copy);
+    copy = new Float64Array(length);
+    if (scratch.size < SCRATCH_SIZES) scratch.set(length, copy);
   }
-  copy.set(values);
-  const last = values.length - 1;
+  for (let i = 0; i < length; i++) copy[i] = values[i * stride]!;
+  const last = length - 1;
   const [low, middle, high] = [Math.round(last * 0.05), Math.round(last * 0.5), Math.round(last * 0.95)];
   selectRanks(copy, [low, middle, high]);
   return { low: copy[low]!, value: copy[middle]!, high: copy[high]! };
