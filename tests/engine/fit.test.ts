@@ -1,0 +1,142 @@
+import { describe, expect, it } from "vitest";
+import { closest, EngineError } from "../../api/engine/errors.ts";
+import {
+  checkFit,
+  type FitRequest,
+  glassContraction,
+  logSettingViscosity,
+  setPointOffset,
+} from "../../api/engine/fit/index.ts";
+import { onWareDrop } from "../../api/engine/fit/simulate.ts";
+import * as words from "../../api/engine/fit/words.ts";
+import { quantileOf, quantity, round } from "../../api/engine/quantity.ts";
+import { close } from "../support/close.ts";
+
+const question: FitRequest = {
+  glaze: { expansion: { value: 6.5, rangeC: [20, 300], plusMinus: 0.3 }, thicknessMm: 0.3 },
+  body: { class: "red-stoneware", expansion: { value: 6.2, rangeC: [20, 500], plusMinus: 0.3 } },
+};
+
+describe("docstring examples", () => {
+  it("fit", () => {
+    expect(checkFit({ glaze: { expansion: { value: 8.1 } }, body: { expansion: { value: 5.4 } } }).verdict).toBe(
+      "crazes",
+    );
+    close(glassContraction(6.5e-6, 650, 0.0011, 160), 0.004884, { abs: 1e-6 });
+    close(logSettingViscosity(100), 13.164, { abs: 0.0005 });
+    close(setPointOffset(600, 100), -28.2, { abs: 0.05 });
+    close(onWareDrop(0.0003, 0.5), 0.3125, { abs: 1e-9 });
+  });
+  it("words", () => {
+    expect(words.signed(-35.4)).toBe("−35");
+    expect(words.megapascal(27.3e6)).toBe("+27\u00a0MPa");
+    expect(words.celsius(683)).toBe("685\u00a0°C");
+    expect(words.expansion(6.424)).toBe("6.42\u00a0×10⁻⁶/K");
+    expect(words.percent(0.000312)).toBe("0.031\u00a0%");
+    expect(words.millimetres(0.3)).toBe("0.30\u00a0mm");
+    expect(words.inWords(9)).toBe("nine");
+    expect(words.chances(20)).toBe("more than 19 in 20");
+    expect(words.sentence("nine of 20")).toBe("Nine of 20");
+  });
+  it("quantities and names", () => {
+    expect(round(6.4249, 2)).toBe(6.42);
+    expect(quantity(6.42, 5.8, 7.04, "1e-6/K", { rangeC: [20, 300] }).coverage).toBe(0.9);
+    expect(quantileOf({ value: 6, scale: 0.5, shape: [-1, 0, 1] }, 0.5)).toBe(6);
+    expect(closest("whitting", ["whiting", "talc"])).toBe("whiting");
+  });
+});
+
+describe("a fit", () => {
+  it("gives no bare number: every quantity has unit, interval and coverage", () => {
+    const fit = checkFit({ ...question, include: ["curves"] });
+    const seen: string[] = [];
+    const walk = (value: unknown, path: string) => {
+      if (typeof value !== "object" || value === null) return;
+      if ("value" in value) {
+        expect(value, path).toMatchObject({ coverage: 0.9, unit: expect.stringMatching(/./) });
+        expect(value, path).toHaveProperty("low");
+        seen.push(path);
+      }
+      for (const [key, inner] of Object.entries(value)) walk(inner, `${path}/${key}`);
+    };
+    walk(fit, "");
+    expect(seen.length).toBeGreaterThan(20);
+  });
+  it("counts moisture only later: a longer service changes nothing on cooling", () => {
+    const short = checkFit({ ...question, ware: { serviceYears: 0.1 } });
+    const long = checkFit({ ...question, ware: { serviceYears: 100 } });
+    expect(long.probabilities.crazesOnCooling).toBe(short.probabilities.crazesOnCooling);
+    expect(long.probabilities.crazesLater).toBeGreaterThan(short.probabilities.crazesLater);
+  });
+  it("squeezes more when both faces of a thick wall are glazed than a thin one", () => {
+    const at = (wallMm: number) =>
+      checkFit({ ...question, glaze: { expansion: { value: 4 } }, ware: { wallMm } }).stress.value;
+    expect(at(20)).toBeLessThan(at(2));
+  });
+  it("sets lower when cooled slower, and so holds less stress either way", () => {
+    const at = (coolingCPerHour: number) => checkFit({ ...question, firing: { coolingCPerHour } }).setPoint.value;
+    expect(at(20)).toBeLessThan(at(200));
+  });
+  it("draws curves that part at 20 °C by the mismatch", () => {
+    const fit = checkFit({ ...question, include: ["curves"] });
+    expect(fit.curves!.glaze[0]).toMatchObject({ c: 20, strainPercent: 0 });
+    const end = fit.curves!.glaze.at(-1)!;
+    expect(end.c).toBe(fit.setPoint.value);
+    expect(end.lowPercent).toBeLessThan(end.strainPercent);
+  });
+  it("collects every issue of glaze, body and ware in one refusal", () => {
+    const bad = {
+      glaze: { expansion: { value: 600 }, thicknessMm: 30 },
+      body: { class: "red-stonware" },
+      ware: { wallMm: -1 },
+    };
+    try {
+      checkFit(bad);
+      expect.unreachable();
+    } catch (error) {
+      expect(error).toBeInstanceOf(EngineError);
+      const pointers = (error as EngineError).issues.map(({ pointer }) => pointer);
+      expect(pointers).toEqual(["/glaze/expansion/value", "/body/class", "/glaze/thicknessMm", "/ware/wallMm"]);
+    }
+  });
+  it("names what it assumed", () => {
+    const fit = checkFit({ glaze: { expansion: { value: 6.5 } }, body: { expansion: { value: 6 } } });
+    const codes = fit.warnings.map(({ code }) => code);
+    for (const code of [
+      "range-assumed",
+      "tolerance-assumed",
+      "set-point-assumed",
+      "class-unknown",
+      "thickness-assumed",
+    ]) {
+      expect(codes).toContain(code);
+    }
+  });
+  it("warns of a pot glazed inside only whose clay is pulled hard", () => {
+    const fit = checkFit({
+      glaze: { expansion: { value: 3.5 }, thicknessMm: 1 },
+      body: { class: "red-earthenware" },
+      ware: { wallMm: 4, glazed: "one-face" },
+    });
+    expect(fit.cautions.map(({ code }) => code)).toContain("inside-only-burst");
+  });
+  it("lists sources that the bibliography knows", async () => {
+    const { default: bibliography } = await import("../../data/sources.json", { with: { type: "json" } });
+    const fit = checkFit({
+      ...question,
+      glaze: {
+        recipe: [
+          { material: "potash-feldspar", parts: 60 },
+          { material: "whiting", parts: 20 },
+          { material: "silica", parts: 20 },
+        ],
+      },
+    });
+    const keys = new Set([
+      ...fit.sources,
+      ...fit.reasons.flatMap((r) => r.sources),
+      ...fit.next.flatMap((r) => r.sources),
+    ]);
+    for (const key of keys) expect(Object.keys(bibliography.sources), key).toContain(key);
+  });
+});
