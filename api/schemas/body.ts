@@ -7,25 +7,25 @@ const facts = {
   absorptionPercent: z
     .number()
     .min(0)
-    .max(60)
+    .max(40)
     .optional()
     .meta({ description: "Water absorption [% of dry weight].", examples: [2.5] }),
   moistureExpansionPercent: z
     .number()
     .min(0)
-    .max(2)
+    .max(1)
     .optional()
     .meta({ description: "Long-term moisture expansion [% of length].", examples: [0.02] }),
   youngsGPa: z
     .number()
-    .gt(0)
-    .max(500)
+    .min(1)
+    .max(400)
     .optional()
     .meta({ description: "Young's modulus [GPa].", examples: [50] }),
   ruptureMPa: z
     .number()
-    .gt(0)
-    .max(1000)
+    .min(1)
+    .max(500)
     .optional()
     .meta({ description: "Modulus of rupture of an unglazed bar [MPa].", examples: [45] }),
 };
@@ -45,7 +45,7 @@ export const StatedBody = z
     expansion: z
       .strictObject({
         value: bodyExpansion.meta({ description: "Mean linear expansion over rangeC [1e-6/K].", examples: [6.2] }),
-        rangeC: rangeC.optional(),
+        rangeC: rangeC(1200, [20, 500]).optional(),
         plusMinus: plusMinus.optional(),
       })
       .meta({
@@ -67,13 +67,13 @@ export const CurveBody = z
           .strictObject({
             c: z
               .number()
-              .min(-200)
-              .max(1500)
+              .min(-50)
+              .max(1700)
               .meta({ description: "Temperature [°C].", examples: [500] }),
             strainPercent: z
               .number()
-              .min(-10)
-              .max(10)
+              .min(-3)
+              .max(3)
               .meta({ description: "Length change from the first point [% of length].", examples: [0.3] }),
           })
           .meta({ id: "CurvePoint", description: "One point of a dilatometer curve." }),

@@ -12,8 +12,8 @@ export const Firing = z
       .meta({ description: "Highest temperature reached [°C].", examples: [1240] }),
     coolingCPerHour: z
       .number()
-      .min(0.1)
-      .max(100000)
+      .min(1)
+      .max(20000)
       .optional()
       .meta({ description: "Cooling rate between about 700 and 500 °C [K/h]; 100 if left out.", examples: [100] }),
   })
@@ -23,8 +23,8 @@ export const Ware = z
   .strictObject({
     wallMm: z
       .number()
-      .min(0.2)
-      .max(500)
+      .min(0.5)
+      .max(100)
       .optional()
       .meta({ description: "Wall of the fired clay [mm]; 5 if left out.", examples: [6] }),
     glazed: z
@@ -38,8 +38,8 @@ export const Ware = z
       }),
     serviceYears: z
       .number()
-      .min(0)
-      .max(10000)
+      .min(0.01)
+      .max(200)
       .optional()
       .meta({ description: "How long it should stay sound [years]; 10 if left out.", examples: [10] }),
   })

@@ -65,10 +65,10 @@ export const RecipeLine = z.union([MaterialLine, AnalysisLine, FormulaLine]).met
 
 const thicknessMm = z
   .number()
-  .gt(0)
-  .max(20)
+  .min(0.01)
+  .max(5)
   .optional()
-  .meta({ description: "Thickness of the fired glaze [mm]; 0.2 if left out.", examples: [0.3] });
+  .meta({ description: "Thickness of the fired glaze [mm]; 0.3 if left out.", examples: [0.3] });
 
 export const RecipeGlaze = z
   .strictObject({
@@ -104,14 +104,14 @@ export const StatedGlaze = z
           description: "Mean linear expansion over rangeC [1e-6/K].",
           examples: [6.8],
         }),
-        rangeC: rangeC.optional(),
+        rangeC: rangeC(900, [20, 300]).optional(),
         plusMinus: plusMinus.optional(),
       })
       .meta({ description: "Measured or inferred expansion; 20–300 °C where no range is given, with a warning." }),
     transitionC: z
       .number()
-      .min(200)
-      .max(1200)
+      .min(300)
+      .max(900)
       .optional()
       .meta({ description: "Glass transition temperature, where known [°C].", examples: [600] }),
     thicknessMm,

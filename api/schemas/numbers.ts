@@ -47,26 +47,37 @@ export function peakHint(value: unknown): string {
 export const glazeExpansion = z
   .number()
   .min(0.1, { error: (issue) => expansionHint(issue.input) })
-  .max(30, { error: (issue) => expansionHint(issue.input) });
+  .max(20, { error: (issue) => expansionHint(issue.input) });
 
 /** Mean linear expansion of a clay body [1e-6/K]; lithia bodies reach nought and a little below. */
 export const bodyExpansion = z
   .number()
-  .min(-5, { error: (issue) => expansionHint(issue.input) })
-  .max(30, { error: (issue) => expansionHint(issue.input) })
+  .min(-2, { error: (issue) => expansionHint(issue.input) })
+  .max(20, { error: (issue) => expansionHint(issue.input) })
   .refine((value) => value === 0 || Math.abs(value) >= 0.001, { error: (issue) => expansionHint(issue.input) });
 
-/** Temperature range of a mean, cold end first [°C]. */
-export const rangeC = z
-  .tuple([z.number().min(-200).max(1500), z.number().min(-200).max(1500)])
-  .refine(([from, to]) => to > from, { error: "The range runs from cold to hot: write the lower temperature first." })
-  .meta({ description: "Temperature range of the mean, cold end first [°C].", examples: [[20, 500]] });
+/**
+ * Temperature range of a mean, cold end first [°C].
+ * @param hottest - highest temperature that such a mean is taken to [°C]
+ */
+export const rangeC = (hottest: number, example: [number, number]) =>
+  z
+    .tuple([z.number().min(-50).max(hottest), z.number().min(-50).max(hottest)])
+    .refine(([from, to]) => to > from, {
+      error: "The range runs from cold to hot: write the lower temperature first.",
+      abort: true,
+    })
+    .refine(([from, to]) => to - from >= 50, { error: "A mean is taken over at least 50 °C." })
+    .meta({
+      description: `Temperature range of the mean, cold end first, at least 50 °C apart, up to ${hottest} [°C].`,
+      examples: [example],
+    });
 
 /** Half-width of a 90 % interval about an expansion [1e-6/K]. */
 export const plusMinus = z
   .number()
   .min(0)
-  .max(10)
+  .max(5)
   .meta({ description: "Half-width of a 90 % interval about the value [1e-6/K].", examples: [0.3] });
 
 /** Oxide formula → amount. Unknown oxides are named by the engine, which knows them all. */

@@ -108,7 +108,7 @@ describe("the description", () => {
     const { RecipeGlaze, MaterialLine, Quantity, Chemistry, FittedBody, Glaze, OxideGlaze } = components.schemas;
     expect(RecipeGlaze).toMatchObject({ additionalProperties: false, required: ["recipe"] });
     expect(RecipeGlaze.properties.recipe).toMatchObject({ minItems: 1, maxItems: 100 });
-    expect(RecipeGlaze.properties.thicknessMm).toMatchObject({ exclusiveMinimum: 0, maximum: 20 });
+    expect(RecipeGlaze.properties.thicknessMm).toMatchObject({ minimum: 0.01, maximum: 5 });
     expect(MaterialLine.properties.parts).toMatchObject({ minimum: 0, maximum: 1e6 });
     expect(Quantity.properties.rangeC).toMatchObject({ minItems: 2, maxItems: 2 });
     expect(Quantity.required).toEqual(["value", "low", "high", "coverage", "unit"]);

@@ -262,7 +262,7 @@ describe("422: what cannot be", () => {
       "a skin of no thickness",
       { ...THAW, glaze: { ...THAW.glaze, thicknessMm: 0 } },
       "/glaze/thicknessMm",
-      "`thicknessMm` is 0. It must be more than 0.",
+      "`thicknessMm` is 0. It must be 0.01 or more.",
     ],
     [
       "one point of a curve",
