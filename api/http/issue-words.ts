@@ -32,17 +32,17 @@ export function sayConflict(keys: string[]): Words {
 /**
  * The words for one issue.
  * @param issue - what the validator found; unions and unknown fields are handled by the caller
- * @param key - last key of its path
+ * @param path - where, from the root of the request
  * @param value - what was read there
  * @param description - what the schema says of the field
  */
 export function sayIssue(
   issue: z.core.$ZodIssue,
-  key: PropertyKey | undefined,
+  path: readonly PropertyKey[],
   value: unknown,
   description: string | undefined,
 ): Words {
-  const name = nameOf(key);
+  const name = nameOf(path);
   if (!STOCK.test(issue.message)) return { message: issue.message };
   switch (issue.code) {
     case "invalid_type":

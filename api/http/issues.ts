@@ -41,7 +41,7 @@ function collect(found: Issue[], root: z.ZodType, issue: ZodIssue, above: Proper
   } else if (issue.code === "invalid_union") {
     collectUnion(found, root, issue, path, place, input);
   } else {
-    found.push({ pointer: toPointer(path), ...sayIssue(issue, path.at(-1), place.value, describe(place.schema)) });
+    found.push({ pointer: toPointer(path), ...sayIssue(issue, path, place.value, describe(place.schema)) });
   }
 }
 
@@ -54,7 +54,7 @@ function collectUnion(
   input: unknown,
 ): void {
   const pointer = toPointer(path);
-  const name = nameOf(path.at(-1));
+  const name = nameOf(path);
   if (value === undefined) {
     found.push({ pointer, message: sayMissing(name, describe(schema)) });
     return;

@@ -15,9 +15,14 @@ export function shorten(text: string, length = 40): string {
 
 /**
  * What a field is called in a sentence.
- * @example nameOf(2) // "Item 3"
+ * @param path - keys from the root of the request
+ * @example nameOf(["glaze", "recipe", 2]) // "Item 3 of `recipe`"
  */
-export function nameOf(key: PropertyKey | undefined): string {
+export function nameOf(path: readonly PropertyKey[]): string {
+  const key = path.at(-1);
   if (key === undefined) return "The request";
-  return typeof key === "number" ? `Item ${key + 1}` : `\`${shorten(String(key))}\``;
+  if (typeof key !== "number") return `\`${shorten(String(key))}\``;
+  return path.length > 1
+    ? `Item ${key + 1} of ${nameOf(path.slice(0, -1)).replace("The request", "the request")}`
+    : `Item ${key + 1}`;
 }

@@ -143,6 +143,25 @@ describe("POST", () => {
     },
   );
 
+  it("/v1/fit judges or refuses any mixture of oxides, however far from a glaze", async () => {
+    const names =
+      "SiO2 Al2O3 B2O3 Li2O Na2O K2O MgO CaO SrO BaO ZnO PbO TiO2 ZrO2 P2O5 Fe2O3 FeO MnO SnO2 CoO CuO V2O5 CdO";
+    const amount = fc.oneof(fc.integer({ min: 0, max: 1000 }), fc.constantFrom(1e-6, 1e6));
+    const amounts = fc.dictionary(fc.constantFrom(...names.split(" ")), amount, { minKeys: 1, maxKeys: 8 });
+    const body = fc.constantFrom({ class: "bone-china" }, { class: "lithia-flameware" }, { expansion: { value: 12 } });
+    const question = fc.record({ amounts, body, thicknessMm: fc.constantFrom(0.01, 0.3, 5) });
+    await fc.assert(
+      fc.asyncProperty(question, ({ amounts, body, thicknessMm }) =>
+        sane(
+          "/v1/fit",
+          FitReport,
+          JSON.stringify({ glaze: { oxides: { basis: "moles", amounts }, thicknessMm }, body }),
+        ),
+      ),
+      { numRuns: 300, seed: 30 },
+    );
+  });
+
   it.each(JSON_CALLS.slice(1))("%s takes valid requests with places changed", async (path, schema) => {
     for (const glaze of [THAW, OXIDES, OWN_LINES]) {
       await fc.assert(

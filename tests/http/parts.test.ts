@@ -16,8 +16,8 @@ import { app, get } from "./support.ts";
 describe("worked examples", () => {
   it("toPointer, nameOf", () => {
     expect(toPointer(["recipe", 2, "a/b"])).toBe("/recipe/2/a~1b");
-    expect(nameOf(2)).toBe("Item 3");
-    expect(nameOf("parts")).toBe("`parts`");
+    expect(nameOf(["glaze", "recipe", 2])).toBe("Item 3 of `recipe`");
+    expect(nameOf(["parts"])).toBe("`parts`");
   });
 
   it("page", () => {
