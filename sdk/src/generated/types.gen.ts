@@ -1099,7 +1099,7 @@ export type OxideGlaze = {
         };
     };
     /**
-     * Thickness of the fired glaze [mm]; 0.2 if left out.
+     * Thickness of the fired glaze [mm]; 0.3 if left out.
      */
     thicknessMm?: number;
 };
@@ -1282,7 +1282,7 @@ export type RecipeGlaze = {
      */
     additions?: Array<RecipeLine>;
     /**
-     * Thickness of the fired glaze [mm]; 0.2 if left out.
+     * Thickness of the fired glaze [mm]; 0.3 if left out.
      */
     thicknessMm?: number;
 };
@@ -1369,7 +1369,7 @@ export type StatedBody = {
          */
         value: number;
         /**
-         * Temperature range of the mean, cold end first [°C].
+         * Temperature range of the mean, cold end first, at least 50 °C apart, up to 1200 [°C].
          */
         rangeC?: [
             number,
@@ -1415,7 +1415,7 @@ export type StatedGlaze = {
          */
         value: number;
         /**
-         * Temperature range of the mean, cold end first [°C].
+         * Temperature range of the mean, cold end first, at least 50 °C apart, up to 900 [°C].
          */
         rangeC?: [
             number,
@@ -1431,7 +1431,7 @@ export type StatedGlaze = {
      */
     transitionC?: number;
     /**
-     * Thickness of the fired glaze [mm]; 0.2 if left out.
+     * Thickness of the fired glaze [mm]; 0.3 if left out.
      */
     thicknessMm?: number;
 };
