@@ -1,4 +1,4 @@
-/** Where in composition a model is scored, and how publications are dealt into folds. @module */
+/** Where in composition a model is scored. @module */
 import { MODEL_OXIDES } from "../../api/engine/glass/oxides.ts";
 
 /** Domains in which accuracy is stated, widest first. */
@@ -31,17 +31,6 @@ export function inDomain(domain: Domain, x: Float64Array): boolean {
     alkali + earths + p("PbO") >= 8;
   if (domain === "glaze" || !glaze) return glaze;
   return between(alkali, 1, 16) && earths >= 2 && p("Al2O3") >= 4 && p("SiO2") >= 50;
-}
-
-/** Number of folds that publications are dealt into. */
-export const FOLDS = 10;
-
-/**
- * Fold of a publication: all its rows are left out together, since a whole series may sit high or low.
- * Multiplicative hashing, so that neighbouring numbers part.
- */
-export function foldOf(publication: number): number {
-  return (Math.imul(publication, 0x9e3779b1) >>> 16) % FOLDS;
 }
 
 function between(value: number, low: number, high: number): boolean {

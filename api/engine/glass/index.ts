@@ -6,6 +6,8 @@
 
 // Why: the prediction taken apart by oxide.
 export { expansionContributions } from "./contributions.ts";
+// Density and stiffness by published sets, beside the measured-glass figures.
+export { appenDensity } from "./density/appen-1949.ts";
 // Expansion by every model, side by side, and what each model is worth.
 export { estimateExpansion, MEASURED_MODEL } from "./estimate.ts";
 // Published sets one by one.
@@ -15,5 +17,6 @@ export { glassProperties } from "./properties.ts";
 // From a 20–300 °C mean to other temperatures.
 export { meanOver, RISE_WITH_TEMPERATURE } from "./rise-with-temperature.ts";
 export { expansionModels } from "./summaries.ts";
+export { makishimaMackenzie } from "./youngs/makishima-mackenzie-1973.ts";
 // Shapes.
 export type * from "./types.ts";

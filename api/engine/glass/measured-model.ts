@@ -1,7 +1,8 @@
 /** Evaluates a property fitted to measured glasses: prediction, spread, gradient. @module */
 import type { ModelFile } from "./model-file.ts";
 import { MODEL_OXIDES } from "./oxides.ts";
-import { addGradient, parseTerm, QUANTITIES, QUANTITY_COUNT } from "./terms.ts";
+import { scaleFunction } from "./spread.ts";
+import { addGradient, parseTerm, QUANTITY_COUNT } from "./terms.ts";
 
 /** A model file made ready for the hot loop. */
 export interface MeasuredModel {
@@ -19,9 +20,6 @@ export interface MeasuredModel {
   high: Float64Array;
 }
 
-/** How fast the doubt grows outside the training range: the logarithm of the scale per mole fraction beyond it. */
-const WIDENING_PER_MOLE_FRACTION = 8;
-
 /**
  * Prepares a fitted property.
  * @param file - contents of a file in data/models
@@ -33,8 +31,6 @@ export function measuredModel(file: ModelFile): MeasuredModel {
   const first = Int32Array.from(terms, (t) => t.first);
   const second = Int32Array.from(terms, (t) => t.second);
   const weight = Float64Array.from(terms, (t) => t.coefficient);
-  const { base, slopes, limits } = file.spread;
-  const spread = Float64Array.from(QUANTITIES, (name) => slopes[name] ?? 0);
   const ranges = MODEL_OXIDES.map((oxide): [number, number] => file.training.rangesMolePercent[oxide] ?? [0, 0]);
   const low = Float64Array.from(ranges, (r) => r[0] / 100);
   const high = Float64Array.from(ranges, (r) => r[1] / 100);
@@ -51,25 +47,21 @@ export function measuredModel(file: ModelFile): MeasuredModel {
       }
       return sum;
     },
-    scale(q) {
-      let log = base;
-      for (let i = 0; i < QUANTITY_COUNT; i++) log += spread[i]! * q[i]!;
-      log = Math.min(Math.max(log, limits[0]), limits[1]);
-      let beyond = 0;
-      for (let i = 0; i < low.length; i++) beyond += Math.max(q[i]! - high[i]!, low[i]! - q[i]!, 0);
-      return Math.exp(log + WIDENING_PER_MOLE_FRACTION * beyond);
-    },
+    scale: scaleFunction(file.spread, low, high),
     gradient(q) {
-      const gradient = new Float64Array(MODEL_OXIDES.length);
+      // First by quantity, then each quantity by its oxides: a third of the work of going term by term.
+      const byQuantity = new Float64Array(QUANTITY_COUNT);
       for (let i = 0; i < count; i++) {
         const a = first[i]!;
         const b = second[i]!;
-        if (b < 0) addGradient(a, weight[i]!, q, gradient);
+        if (b < 0) byQuantity[a] = byQuantity[a]! + weight[i]!;
         else {
-          addGradient(a, weight[i]! * q[b]!, q, gradient);
-          addGradient(b, weight[i]! * q[a]!, q, gradient);
+          byQuantity[a] = byQuantity[a]! + weight[i]! * q[b]!;
+          byQuantity[b] = byQuantity[b]! + weight[i]! * q[a]!;
         }
       }
+      const gradient = new Float64Array(MODEL_OXIDES.length);
+      for (let k = 0; k < QUANTITY_COUNT; k++) if (byQuantity[k] !== 0) addGradient(k, byQuantity[k]!, q, gradient);
       return gradient;
     },
   };

@@ -26,17 +26,22 @@ export interface ModelFile {
   };
   /** Scored on publications left out of the fit, by domain. */
   heldOut: Record<string, AccuracyFigures>;
+  /** The same for glazes, fold by fold: what a test fits again to see that these figures have not drifted. */
+  glazeFolds: AccuracyFigures[];
   intervals: IntervalFigures[];
   sources: string[];
 }
 
-/** The scale of the residuals as a function of the glass. */
+/** The scale of the residuals as a function of the glass: see spread.ts. */
 export interface SpreadFile {
-  /** Natural logarithm of the scale of the plainest glass. */
   base: number;
-  /** Quantity → change of the logarithm per mole fraction. */
+  /** Oxide → change of ln scale per mole fraction. */
   slopes: Record<string, number>;
-  /** The logarithm never leaves these limits inside the training range. */
+  /** Change of ln scale per ln leverage. */
+  leverageSlope: number;
+  /** Inverse Cholesky factor of the training rows' moments, lower triangle row by row. */
+  leverageFactor: number[];
+  /** ln scale never leaves these limits inside the training range. */
   limits: [number, number];
 }
 

@@ -77,14 +77,17 @@ export function quantitiesOf(x: Float64Array, into: Float64Array): void {
  * @param gradient - ∂/∂x by oxide, added to
  */
 export function addGradient(index: number, weight: number, q: Float64Array, gradient: Float64Array): void {
+  if (index < MODEL_OXIDES.length) {
+    gradient[index] = gradient[index]! + weight;
+    return;
+  }
   const [rising, falling] = membersOf(index, q);
   for (const i of rising) gradient[i] = gradient[i]! + weight;
   for (const i of falling) gradient[i] = gradient[i]! - weight;
 }
 
-/** Oxides that a quantity rises and falls with, one for one, on its present branch. */
+/** Oxides that a group rises and falls with, one for one, on its present branch. */
 function membersOf(index: number, q: Float64Array): [rising: readonly number[], falling: readonly number[]] {
-  if (index < MODEL_OXIDES.length) return [[index], []];
   const al = q[AL]!;
   const r2o = q[R2O]!;
   const flux = r2o + q[R2O + 1]!;

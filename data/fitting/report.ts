@@ -1,0 +1,136 @@
+/** Writes the report on the fitted models. @module */
+import type { IntervalFigures } from "../../api/engine/glass/model-file.ts";
+import type { AccuracyFigures } from "../../api/engine/glass/types.ts";
+import { accuracyOf } from "./accuracy.ts";
+import type { AttemptScore } from "./attempts.ts";
+import { DOMAINS, inDomain } from "./domains.ts";
+import { FAMILIES } from "./families.ts";
+import type { FittedProperty } from "./fit-property.ts";
+import type { SetScores } from "./score-sets.ts";
+import { TARGETS } from "./targets.ts";
+
+/** The whole report as Markdown. */
+export function reportOf(
+  fitted: readonly FittedProperty[],
+  sets: SetScores,
+  attempts: readonly AttemptScore[],
+): string {
+  return [
+    "# How well the glass models do",
+    "Written by `npm run fit-models`; do not edit. Every figure is an error on publications left out of the fit:",
+    "ten folds, dealt by publication, with publications that print the same value for the same glass kept together,",
+    "so that no reprint leaks. Errors are predicted minus measured. Domains (mol %): *glaze* has SiO2 45–80,",
+    "Al2O3 2–20, B2O3 < 25, Li2O < 12, TiO2 < 6, ZrO2 < 8, P2O5 < 4, fluxes ≥ 8; *stoneware-like* is a glaze with",
+    "R2O 1–16, MgO + CaO + SrO + BaO + ZnO ≥ 2, Al2O3 ≥ 4, SiO2 ≥ 50.",
+    "",
+    "Data: SciGlass, Copyright (c) 2019 EPAM Systems, Open Database License 1.0.",
+    "",
+    ...fitted.flatMap(propertySection),
+    "## Published expansion sets on the same rows",
+    "",
+    "Not fitted here, so nothing is held out. Rows of which a set lacks more than a tenth are not counted. The measured",
+    "means are mostly 20–300 °C, whatever range the set is for, so part of each bias is a difference of range.",
+    "",
+    accuracyTable(
+      Object.entries(sets).flatMap(([id, byDomain]) => DOMAINS.map((d): AccuracyRow => [id, d, byDomain[d]!])),
+      2,
+    ),
+    "",
+    "## Ways of fitting the expansion that were tried",
+    "",
+    attemptTable(attempts),
+    "",
+  ].join("\n");
+}
+
+function propertySection({ spec, rows, heldOut, model }: FittedProperty): string[] {
+  const domains = DOMAINS.map((d): AccuracyRow => ["model", d, model.heldOut[d]!]);
+  const families = FAMILIES.map((family): AccuracyRow => {
+    const errors = [...heldOut.errors].filter((_, i) => inDomain("glaze", rows[i]!.x) && family.holds(rows[i]!.x));
+    return [family.name, "glaze", accuracyOf(errors)];
+  }).filter(([, , figures]) => figures.n >= 30);
+  const { training } = model;
+  return [
+    `## ${spec.title} (${spec.unit})`,
+    "",
+    `${training.rows} glasses from ${training.publications} publications, ${Object.keys(model.terms).length} terms.`,
+    "",
+    accuracyTable([...domains, ...families], spec.decimals),
+    "",
+    ...TARGETS.filter((target) => target.property === spec.id).map((target) => {
+      const reached = model.heldOut[target.domain]![target.figure];
+      const verdict = reached <= target.atMost ? "met" : "missed";
+      return `- ${target.domain}: ${target.label} ${reached}, wanted at most ${target.atMost}: ${verdict}.`;
+    }),
+    "",
+    "How often a stated 90 % interval held, by quarter of stated width (scale and shape from the other folds):",
+    "",
+    intervalTable(model.intervals),
+    "",
+    "Largest misses among glazes, by publication number of the data set (measured, error):",
+    "",
+    ...worst(
+      rows.map((row) => row.publication),
+      rows.map((row) => row.measured[spec.column]!),
+      heldOut.errors,
+      (i) => inDomain("glaze", rows[i]!.x),
+    ).map((line) => `- ${line}`),
+    "",
+  ];
+}
+
+type AccuracyRow = [name: string, domain: string, figures: AccuracyFigures];
+
+function accuracyTable(rows: readonly AccuracyRow[], decimals: number): string {
+  const f = (value: number) => value.toFixed(decimals + 1);
+  return [
+    "| what | domain | n | median error | bias | 90th percentile | RMSE |",
+    "|---|---|---:|---:|---:|---:|---:|",
+    ...rows.map(
+      ([name, domain, a]) =>
+        `| ${name} | ${domain} | ${a.n} | ${f(a.medianAbsoluteError)} | ${f(a.bias)} | ${f(a.p90)} | ${f(a.rmse)} |`,
+    ),
+  ].join("\n");
+}
+
+function intervalTable(rows: readonly IntervalFigures[]): string {
+  return [
+    "| domain | quarter | n | held | median half-width |",
+    "|---|---|---:|---:|---:|",
+    ...rows.map(
+      (r) => `| ${r.domain} | ${r.quarter} | ${r.n} | ${(100 * r.held).toFixed(1)} % | ${r.medianHalfWidth} |`,
+    ),
+  ].join("\n");
+}
+
+function attemptTable(attempts: readonly AttemptScore[]): string {
+  const cells = (a: AccuracyFigures) =>
+    `${a.medianAbsoluteError.toFixed(3)} / ${a.p90.toFixed(3)} / ${a.rmse.toFixed(3)}`;
+  return [
+    "| way | terms | glaze: median / 90th / RMSE | stoneware-like | |",
+    "|---|---:|---|---|---|",
+    ...attempts.map(
+      (a) =>
+        `| ${a.name} | ${a.terms} | ${cells(a.figures.glaze)} | ${cells(a.figures["stoneware-like"])} | ${a.verdict} |`,
+    ),
+  ].join("\n");
+}
+
+/** Publications with the largest single misses, one line each. */
+function worst(
+  publications: readonly number[],
+  measured: readonly number[],
+  errors: Float64Array,
+  counts: (i: number) => boolean,
+): string[] {
+  const order = publications
+    .map((_, i) => i)
+    .filter(counts)
+    .sort((a, b) => Math.abs(errors[b]!) - Math.abs(errors[a]!));
+  const byPublication = new Map<number, number>();
+  for (const i of order) if (!byPublication.has(publications[i]!)) byPublication.set(publications[i]!, i);
+  return [...byPublication].slice(0, 12).map(([publication, i]) => {
+    const error = errors[i]!;
+    return `publication ${publication}: measured ${measured[i]}, error ${error > 0 ? "+" : "−"}${Math.abs(error).toPrecision(3)}`;
+  });
+}
