@@ -1,0 +1,124 @@
+/** Reading volumes and weights. @module */
+import type { Faults } from "./faults.ts";
+import { partNumber, readNumber } from "./number-text.ts";
+import type { VolumeInput, VolumeUnit, WeightInput, WeightUnit } from "./types.ts";
+
+/** Millilitres in each unit [ml]; fluid ounces by definition (US 29.5735295625, imperial 28.4130625). */
+export const ML: Readonly<Record<VolumeUnit, number>> = {
+  ml: 1,
+  l: 1000,
+  "us-fl-oz": 29.5735295625,
+  "imp-fl-oz": 28.4130625,
+};
+/** Grams in each unit [g]; the pound by definition, 453.59237. */
+export const GRAMS: Readonly<Record<WeightUnit, number>> = { g: 1, kg: 1000, lb: 453.59237, oz: 28.349523125 };
+
+const VOLUMES: Readonly<Record<string, VolumeUnit>> = {
+  ml: "ml",
+  millilitre: "ml",
+  millilitres: "ml",
+  milliliters: "ml",
+  cc: "ml",
+  l: "l",
+  litre: "l",
+  litres: "l",
+  liter: "l",
+  liters: "l",
+  "us fl oz": "us-fl-oz",
+  "imp fl oz": "imp-fl-oz",
+  "us-fl-oz": "us-fl-oz",
+  "imp-fl-oz": "imp-fl-oz",
+};
+const WEIGHTS: Readonly<Record<string, WeightUnit>> = {
+  g: "g",
+  gram: "g",
+  grams: "g",
+  kg: "kg",
+  kilo: "kg",
+  kilos: "kg",
+  kilogram: "kg",
+  kilograms: "kg",
+  lb: "lb",
+  lbs: "lb",
+  pound: "lb",
+  pounds: "lb",
+  oz: "oz",
+  ounce: "oz",
+  ounces: "oz",
+};
+
+/**
+ * A volume in millilitres [ml]; NaN, with a fault kept, where it cannot be.
+ * @example readVolume("350 ml", "/holds", "The capacity", new Faults()) // 350
+ */
+export function readVolume(input: VolumeInput | undefined, pointer: string, what: string, faults: Faults): number {
+  const write = 'Write it like "350 ml", "2.5 l" or "12 us fl oz".';
+  const fluid = "A fluid ounce is 29.57 ml in the United States and 28.41 ml in Britain: write us fl oz or imp fl oz.";
+  const hint = (unit: string) => (/^(fl|oz)/.test(unit) ? fluid : write);
+  return amount(input, pointer, what, faults, {
+    scale: ML,
+    spelt: VOLUMES,
+    write,
+    hint,
+    most: 1e6,
+    mostText: "1000 l",
+  });
+}
+
+/**
+ * A weight in grams [g]; NaN, with a fault kept, where it cannot be.
+ * @example readWeight("2.5 kg", "/dry", "The dry weight", new Faults()) // 2500
+ */
+export function readWeight(input: WeightInput | undefined, pointer: string, what: string, faults: Faults): number {
+  const write = 'Write it like "2000 g", "2.5 kg" or "5 lb".';
+  return amount(input, pointer, what, faults, {
+    scale: GRAMS,
+    spelt: WEIGHTS,
+    write,
+    hint: () => write,
+    most: 1e6,
+    mostText: "1000 kg",
+  });
+}
+
+interface Kind {
+  scale: Readonly<Record<string, number>>;
+  spelt: Readonly<Record<string, string>>;
+  write: string;
+  hint: (unit: string) => string;
+  most: number;
+  mostText: string;
+}
+
+function amount(
+  input: string | { value: number; unit: string } | undefined,
+  pointer: string,
+  what: string,
+  faults: Faults,
+  { scale, spelt, write, hint, most, mostText }: Kind,
+): number {
+  const refuse = (message: string) => {
+    faults.add(pointer, message);
+    return Number.NaN;
+  };
+  if (input === undefined) return refuse(`${what} is missing. ${write}`);
+  let value: number | undefined;
+  let unit: string | undefined;
+  if (typeof input === "object") {
+    value = input.value;
+    unit = input.unit;
+  } else {
+    const shown = String(input).slice(0, 40);
+    const { number, rest } = partNumber(shown);
+    if (number.includes(",")) return refuse(`“${shown}” has a comma. Write a decimal point. ${write}`);
+    value = number.startsWith("-") || number.startsWith("−") ? -1 : readNumber(number);
+    unit = spelt[rest.replace(/\./g, "")];
+    if (value === undefined) return refuse(`“${shown}” is no amount I can read. ${write}`);
+    if (unit === undefined)
+      return refuse(`${rest === "" ? `“${shown}” of what?` : `I don't know the unit in “${shown}”.`} ${hint(rest)}`);
+  }
+  const read = value * (scale[unit] ?? Number.NaN);
+  if (!(read > 0)) return refuse(`${what} must be above 0. ${write}`);
+  if (read > most) return refuse(`${what} comes to more than ${mostText}. Check the unit.`);
+  return read;
+}
