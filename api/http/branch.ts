@@ -32,19 +32,21 @@ export type Choice =
  * @param value - the object that was read
  */
 export function chooseBranch(options: readonly z.ZodType[], value: object): Choice {
+  const objects = options.flatMap((option, index) => (isObject(option) ? [index] : []));
+  if (objects.length === 1) return { index: objects[0]! };
   const shapes = options.map((option) => defOf(option).shape ?? {});
   const required = shapes.map((shape) => Object.keys(shape).filter((key) => !isOptional(shape[key]!)));
   const telling = required.map((keys) => keys.filter((key) => !required.every((other) => other.includes(key))));
   const keys = Object.keys(value);
   const strangers = shapes.map((shape) => keys.filter((key) => !Object.hasOwn(shape, key)).length);
   const candidates = telling.flatMap((wanted, index) =>
-    wanted.every((key) => Object.hasOwn(value, key)) ? [index] : [],
+    isObject(options[index]!) && wanted.every((key) => Object.hasOwn(value, key)) ? [index] : [],
   );
   const fewest = Math.min(...candidates.map((index) => strangers[index]!));
   const best = candidates.filter((index) => strangers[index] === fewest);
   if (best.length === 1) return { index: best[0]! };
   if (best.length > 1) return { conflict: best.map((index) => telling[index]![0]!) };
-  const ways = telling.map((wanted) => wanted[0]!);
+  const ways = telling.flatMap((wanted, index) => (isObject(options[index]!) ? (wanted[0] ?? []) : []));
   for (const key of keys) {
     if (shapes.some((shape) => Object.hasOwn(shape, key))) continue;
     const suggestion = closest(key, ways);
@@ -52,6 +54,9 @@ export function chooseBranch(options: readonly z.ZodType[], value: object): Choi
   }
   return { missing: ways };
 }
+
+/** Numbers and texts may stand beside objects in a union; no field tells of them. */
+const isObject = (schema: z.ZodType): boolean => defOf(schema).shape !== undefined;
 
 function isOptional(schema: z.ZodType): boolean {
   const { type } = defOf(schema);

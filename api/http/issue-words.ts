@@ -52,6 +52,7 @@ export function sayIssue(
       return sayLimit(name, issue, value);
     case "invalid_value": {
       const allowed = issue.values.filter((one) => typeof one === "string" || typeof one === "number");
+      if (value === undefined) return { message: sayMissing(name, description), allowed };
       const suggestion = typeof value === "string" ? closest(value, allowed.map(String)) : undefined;
       const meant = suggestion ? ` Did you mean "${suggestion}"?` : ` Use ${list(allowed.map(String))}.`;
       return { message: `${name} is ${showValue(value)}.${meant}`, allowed, ...(suggestion ? { suggestion } : {}) };

@@ -12,6 +12,13 @@ import type { Issue } from "./problem.ts";
 /** Most issues told at once; the rest repeat them more often than not. */
 const MAX_ISSUES = 50;
 
+/** How the kinds of value that a union takes are called. */
+const KINDS: Readonly<Record<string, string>> = {
+  number: "a number",
+  string: "a text in double quotes",
+  object: 'an object in braces, such as { "…": … }',
+};
+
 /** What the schema says and what the request holds at one place. */
 interface Place {
   schema: z.ZodType | undefined;
@@ -59,8 +66,15 @@ function collectUnion(
     found.push({ pointer, message: sayMissing(name, describe(schema)) });
     return;
   }
+  const options = optionsOf(schema);
+  const plain = options.findIndex((option) => defOf(unwrap(option)).type === typeof value);
+  if (plain >= 0 && typeof value !== "object") {
+    for (const inner of issue.errors[plain] ?? []) collect(found, root, inner, path, input);
+    return;
+  }
   if (typeof value !== "object" || value === null || Array.isArray(value)) {
-    found.push({ pointer, message: `${name} must be an object in braces, such as { "…": … }.` });
+    const kinds = [...new Set(options.map((option) => KINDS[defOf(unwrap(option)).type] ?? KINDS.object!))];
+    found.push({ pointer, message: `${name} must be ${kinds.join(" or ")}.` });
     return;
   }
   const choice = chooseBranch(optionsOf(schema), value);
