@@ -14,6 +14,7 @@ import { healthRoutes } from "./health.ts";
 import { materialRoutes } from "./materials.ts";
 import { openapiRoutes } from "./openapi.ts";
 import { type AssetLoader, referenceRoutes } from "./reference.ts";
+import { shrinkageRoutes } from "./shrinkage.ts";
 import { sourceRoutes } from "./sources.ts";
 
 /** What a runtime lends to the routes. */
@@ -30,6 +31,8 @@ export function mountRoutes(api: Api, { loadAsset, address = "http://localhost:4
   fitRoutes(api);
   expansionRoutes(api);
   chemistryRoutes(api);
+  // At the wheel and the bucket.
+  shrinkageRoutes(api);
   // Looked up.
   materialRoutes(api);
   bodyRoutes(api);

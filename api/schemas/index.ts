@@ -22,5 +22,7 @@ export { ExpansionLineAnswer, FitLineAnswer, LineProblem } from "./stream.ts";
 export { BodyClass } from "./body-class.ts";
 export { ExpansionModel } from "./expansion-model.ts";
 export { Health } from "./health.ts";
+export * from "./lengths.ts";
 export { Material } from "./material.ts";
+export { Bar, Shrinkage, ShrinkageReport, ShrinkageRequest } from "./shrinkage.ts";
 export { Source } from "./source.ts";

@@ -6,6 +6,7 @@ import { Bodies, ExpansionModels, Materials, Sources } from "./resources/catalog
 import { Chemistry } from "./resources/chemistry.ts";
 import { Expansion } from "./resources/expansion.ts";
 import { Fit } from "./resources/fit.ts";
+import { Shrinkage } from "./resources/shrinkage.ts";
 import { Transport } from "./transport.ts";
 
 /**
@@ -20,6 +21,8 @@ export class Ringtrue {
   readonly expansion: Expansion;
   /** Oxides of a recipe, every way [wt %, mol %, mol]. */
   readonly chemistry: Chemistry;
+  /** Shrinkage of a clay from measured bars [%]. */
+  readonly shrinkage: Shrinkage;
   /** Built-in materials [wt %]. */
   readonly materials: Materials;
   /** Classes of body [1e-6/K, %, GPa]. */
@@ -37,6 +40,7 @@ export class Ringtrue {
     this.fit = new Fit(transport);
     this.expansion = new Expansion(transport);
     this.chemistry = new Chemistry(transport);
+    this.shrinkage = new Shrinkage(transport);
     this.materials = new Materials(transport);
     this.bodies = new Bodies(transport);
     this.expansionModels = new ExpansionModels(transport);

@@ -5,6 +5,29 @@ export type ClientOptions = {
 };
 
 /**
+ * Water absorption of the fired bars (ASTM C373).
+ */
+export type Absorption = {
+    /**
+     * Bars weighed [-].
+     */
+    bars: number;
+    waterAbsorption: Quantity;
+    /**
+     * Open pores [% of volume].
+     */
+    apparentPorosity: Quantity | null;
+    /**
+     * Bulk density [g/cm3].
+     */
+    bulkDensity: Quantity | null;
+    /**
+     * The same in a sentence.
+     */
+    message: string;
+};
+
+/**
  * How close a model came to measured glasses.
  */
 export type Accuracy = {
@@ -81,6 +104,70 @@ export type BandPoint = {
      * Upper end, 90 % band [%].
      */
     highPercent: number;
+};
+
+/**
+ * A bar, tile or ring, measured between the same two marks plastic, bone dry and fired.
+ */
+export type Bar = {
+    /**
+     * What the bar is called; its place if left out.
+     */
+    name?: string;
+    direction?: Direction;
+    plastic: Length;
+    dry?: Length;
+    fired?: Length;
+    weights?: BarWeights;
+};
+
+/**
+ * One bar's figures.
+ */
+export type BarShrinkage = {
+    /**
+     * Which bar.
+     */
+    name: string;
+    direction: Direction;
+    /**
+     * Plastic length [mm].
+     */
+    plasticMm: number;
+    /**
+     * Drying shrinkage of plastic length [%]; null where not measured.
+     */
+    dryingPercent: number | null;
+    /**
+     * Firing shrinkage of dry length [%]; null where not measured.
+     */
+    firingPercent: number | null;
+    /**
+     * Total shrinkage of plastic length [%]; null where not measured.
+     */
+    totalPercent: number | null;
+    /**
+     * Water absorption of dry weight [%]; null where not measured.
+     */
+    absorptionPercent: number | null;
+};
+
+/**
+ * Weighings of a fired bar for its water absorption (ASTM C373).
+ */
+export type BarWeights = {
+    /**
+     * The fired bar, dried at 110–150 °C [g].
+     */
+    dryG: number;
+    /**
+     * Boiled 5 h, soaked 24 h, wiped [g].
+     */
+    soakedG: number;
+    /**
+     * Soaked and hung in water; gives porosity and density [g].
+     */
+    suspendedG?: number;
 };
 
 /**
@@ -412,6 +499,30 @@ export type CurvePoint = {
      * Length change from the first point [% of length].
      */
     strainPercent: number;
+};
+
+/**
+ * What was measured: length of a bar, diameter of a ring or disc, height of a cylinder.
+ */
+export type Direction = 'length' | 'diameter' | 'height';
+
+/**
+ * Shrinkages of one direction.
+ */
+export type DirectionShrinkage = {
+    direction: Direction;
+    /**
+     * Drying shrinkage, of plastic length; null without dry lengths.
+     */
+    drying: ShrinkageFigure | null;
+    /**
+     * Firing shrinkage, of dry length; null without dry and fired lengths.
+     */
+    firing: ShrinkageFigure | null;
+    /**
+     * Total shrinkage, of plastic length; null without fired lengths.
+     */
+    total: ShrinkageFigure | null;
 };
 
 /**
@@ -834,6 +945,33 @@ export type Health = {
 };
 
 /**
+ * Total shrinkage of height less that of width.
+ */
+export type HeightLessWidth = {
+    difference: Quantity;
+    /**
+     * The same in a sentence.
+     */
+    message: string;
+};
+
+/**
+ * A length. A number is in the request's `unit`, mm if left out. A text is one number and one unit: decimal with a point, a fraction, a whole and a fraction or a fraction sign, then mm, cm or in (`90 mm`, `3.5in`, `3 1/2 in`, `3½ in`). Or a value with its unit.
+ */
+export type Length = number | string | {
+    /**
+     * The length, in `unit`.
+     */
+    value: number;
+    unit: LengthUnit;
+};
+
+/**
+ * Unit of length: millimetres, centimetres or inches.
+ */
+export type LengthUnit = 'mm' | 'cm' | 'in';
+
+/**
  * A line that could not be answered; the lines after it still are.
  */
 export type LineProblem = {
@@ -1048,6 +1186,24 @@ export type Notice = {
  * What happens to a piece.
  */
 export type Outcome = 'crazesOnCooling' | 'crazesLater' | 'sound' | 'shivers';
+
+/**
+ * A bar that stands apart from the others; it stays in the mean.
+ */
+export type Outlier = {
+    /**
+     * Which bar.
+     */
+    name: string;
+    /**
+     * Its shrinkage [%].
+     */
+    percent: number;
+    /**
+     * What to look at.
+     */
+    message: string;
+};
 
 /**
  * What one oxide does to the expansion.
@@ -1314,6 +1470,119 @@ export type Seger = {
      * Share of R2O among the fluxes [-].
      */
     alkaliShare: number | null;
+};
+
+/**
+ * One shrinkage: mean with the interval that holds the clay's own figure, spread, and the next piece.
+ */
+export type ShrinkageFigure = {
+    /**
+     * What it is a share of.
+     */
+    basis: 'plastic length' | 'dry length';
+    /**
+     * Bars it comes from [-].
+     */
+    bars: number;
+    mean: Quantity;
+    /**
+     * Standard deviation from bar to bar [points]; null from a single bar.
+     */
+    spread: Quantity | null;
+    nextPiece: Quantity;
+    /**
+     * Bars that stand apart (Grubbs, 5 %); empty if none.
+     */
+    outliers: Array<Outlier>;
+    /**
+     * Mean without them [%]; null if none.
+     */
+    withoutOutliers: Quantity | null;
+    /**
+     * Bars still to measure until the mean is known as near as asked [-].
+     */
+    moreBars: number;
+    /**
+     * The same in a sentence.
+     */
+    message: string;
+};
+
+/**
+ * What the bars say, by the definitions of ASTM C326.
+ */
+export type ShrinkageReport = {
+    /**
+     * The answer in a sentence.
+     */
+    headline: string;
+    /**
+     * Drying shrinkage, of plastic length; null without dry lengths.
+     */
+    drying: ShrinkageFigure | null;
+    /**
+     * Firing shrinkage, of dry length; null without dry and fired lengths.
+     */
+    firing: ShrinkageFigure | null;
+    /**
+     * Total shrinkage, of plastic length; null without fired lengths.
+     */
+    total: ShrinkageFigure | null;
+    /**
+     * Each direction that was measured.
+     */
+    byDirection: Array<DirectionShrinkage>;
+    /**
+     * Height against width; null unless two of each were measured.
+     */
+    heightLessWidth: HeightLessWidth | null;
+    /**
+     * From the weighings; null without any.
+     */
+    absorption: Absorption | null;
+    /**
+     * Bar by bar, as given.
+     */
+    bars: Array<BarShrinkage>;
+    engine: EngineStamp;
+    /**
+     * Unusual input and assumptions made; empty if none.
+     */
+    warnings: Array<Notice>;
+    /**
+     * What could hurt someone, with the usual defence; empty if none.
+     */
+    cautions: Array<Notice>;
+    /**
+     * Keys into GET /v1/sources for what the answer rests on.
+     */
+    sources: Array<string>;
+};
+
+/**
+ * Measured bars.
+ */
+export type ShrinkageRequest = {
+    /**
+     * Unit of lengths that name none; mm if left out.
+     */
+    unit?: LengthUnit;
+    /**
+     * Bars, 1 to 200.
+     */
+    bars: Array<Bar>;
+    /**
+     * Finest division read off the ruler; 0.5 mm if left out.
+     */
+    readTo?: Length;
+    /**
+     * How near the mean should be known [points]; 0.3 if left out.
+     */
+    withinPercent?: number;
+    /**
+     * Peak of the firing, repeated in the answer [°C].
+     */
+    peakC?: number;
 };
 
 /**
@@ -1729,6 +1998,55 @@ export type AnalyseChemistryResponses = {
 };
 
 export type AnalyseChemistryResponse = AnalyseChemistryResponses[keyof AnalyseChemistryResponses];
+
+export type MeasureShrinkageData = {
+    body: ShrinkageRequest;
+    path?: never;
+    query?: never;
+    url: '/v1/shrinkage';
+};
+
+export type MeasureShrinkageErrors = {
+    /**
+     * Not JSON; the detail says where.
+     */
+    400: Problem;
+    /**
+     * The accept header asks for something not served here.
+     */
+    406: Problem;
+    /**
+     * The request took too long to arrive.
+     */
+    408: Problem;
+    /**
+     * Larger than 256 kB.
+     */
+    413: Problem;
+    /**
+     * Not sent as application/json.
+     */
+    415: Problem;
+    /**
+     * Something in it cannot be; see issues.
+     */
+    422: Problem;
+    /**
+     * Something broke on the service's side.
+     */
+    500: Problem;
+};
+
+export type MeasureShrinkageError = MeasureShrinkageErrors[keyof MeasureShrinkageErrors];
+
+export type MeasureShrinkageResponses = {
+    /**
+     * What the bars say.
+     */
+    200: ShrinkageReport;
+};
+
+export type MeasureShrinkageResponse = MeasureShrinkageResponses[keyof MeasureShrinkageResponses];
 
 export type ListMaterialsData = {
     body?: never;

@@ -1,0 +1,69 @@
+/** Lengths, volumes and weights in the units of the bench. @module */
+import { z } from "zod";
+
+export const LengthUnit = z.enum(["mm", "cm", "in"]).meta({
+  id: "LengthUnit",
+  description: "Unit of length: millimetres, centimetres or inches.",
+  examples: ["mm"],
+});
+
+export const Length = z
+  .union([
+    z.number(),
+    z.string().min(1).max(40),
+    z.strictObject({
+      value: z.number().meta({ description: "The length, in `unit`.", examples: [3.5] }),
+      unit: LengthUnit,
+    }),
+  ])
+  .meta({
+    id: "Length",
+    description:
+      "A length. A number is in the request's `unit`, mm if left out. A text is one number and one unit: decimal with a " +
+      "point, a fraction, a whole and a fraction or a fraction sign, then mm, cm or in (`90 mm`, `3.5in`, `3 1/2 in`, `3½ in`). " +
+      "Or a value with its unit.",
+    examples: ["3 1/2 in", 90, { value: 3.5, unit: "in" }],
+  });
+
+export const Volume = z
+  .union([
+    z.string().min(1).max(40),
+    z.strictObject({
+      value: z.number().meta({ description: "The volume, in `unit`.", examples: [350] }),
+      unit: z.enum(["ml", "l", "us-fl-oz", "imp-fl-oz"]).meta({ description: "Unit of volume.", examples: ["ml"] }),
+    }),
+  ])
+  .meta({
+    id: "Volume",
+    description:
+      "A volume: a text of one number and one unit (`350 ml`, `2.5 l`, `12 us fl oz`), or a value with its unit.",
+    examples: ["350 ml"],
+  });
+
+export const Weight = z
+  .union([
+    z.string().min(1).max(40),
+    z.strictObject({
+      value: z.number().meta({ description: "The weight, in `unit`.", examples: [2] }),
+      unit: z.enum(["g", "kg", "lb", "oz"]).meta({ description: "Unit of weight.", examples: ["kg"] }),
+    }),
+  ])
+  .meta({
+    id: "Weight",
+    description: "A weight: a text of one number and one unit (`2000 g`, `2.5 kg`, `5 lb`), or a value with its unit.",
+    examples: ["2.5 kg"],
+  });
+
+export const RoundedLength = z
+  .strictObject({
+    value: z.number().meta({ description: "The length rounded as callipers are set, in `unit`.", examples: [102] }),
+    unit: LengthUnit,
+    text: z.string().meta({ description: "As said at the wheel.", examples: ["102 mm"] }),
+  })
+  .meta({ id: "RoundedLength", description: "A length rounded as it is set on callipers." });
+
+/** Unit of lengths that name none. */
+export const unit = LengthUnit.optional().meta({
+  description: "Unit of lengths that name none; mm if left out.",
+  examples: ["mm"],
+});
