@@ -16,6 +16,8 @@ export interface Spec {
   /** Residual beyond which a row counts linearly, in `unit`. */
   threshold: number;
   ridge: number;
+  /** Smallest size that a term counts as: see HuberOptions [-]. */
+  smallest: number;
   /** Scatter of an ordinary publication, in `unit`: see trusted-fit.ts. */
   ordinaryScatter: number;
   /** Decimals to which the report prints errors. */
@@ -64,7 +66,8 @@ export const SPECS: readonly Spec[] = [
     rangeC: [20, 300],
     plausible: [1, 20],
     threshold: 0.3,
-    ridge: 1e-5,
+    ridge: 1e-4,
+    smallest: 0.004,
     ordinaryScatter: 0.25,
     decimals: 2,
   },
@@ -77,7 +80,8 @@ export const SPECS: readonly Spec[] = [
     rangeC: null,
     plausible: [250, 1000],
     threshold: 20,
-    ridge: 1e-5,
+    ridge: 1e-4,
+    smallest: 0.004,
     ordinaryScatter: 15,
     decimals: 0,
   },
@@ -90,7 +94,8 @@ export const SPECS: readonly Spec[] = [
     rangeC: null,
     plausible: [30, 160],
     threshold: 2,
-    ridge: 1e-5,
+    ridge: 1e-4,
+    smallest: 0.004,
     ordinaryScatter: 1.5,
     decimals: 1,
   },

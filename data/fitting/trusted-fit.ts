@@ -7,6 +7,8 @@ export interface TrustOptions {
   /** Residual beyond which a row counts linearly, in the property's unit. */
   threshold: number;
   ridge: number;
+  /** Smallest size that a column counts as: see HuberOptions [-]. */
+  smallest: number;
   /** Scatter of an ordinary publication, in the property's unit. */
   ordinaryScatter: number;
 }
@@ -39,12 +41,12 @@ export function trustedFit(
   options: TrustOptions,
   own: Float64Array = new Float64Array(design.rows).fill(1),
 ): TrustedFit {
-  const { threshold, ridge, ordinaryScatter } = options;
+  const { ordinaryScatter } = options;
   let weights = own;
   let coefficients: Float64Array | undefined;
   for (let round = 0; round < ROUNDS; round++) {
     const rounds = round === 0 ? 10 : 6;
-    coefficients = huberFit(design, target, { threshold, ridge, weights, rounds, start: coefficients }).coefficients;
+    coefficients = huberFit(design, target, { ...options, weights, rounds, start: coefficients }).coefficients;
     const squares = new Map<number, { sum: number; n: number }>();
     for (let i = 0; i < design.rows; i++) {
       const residual = Math.abs(target[i]! - predictRow(design, i, coefficients));

@@ -11,8 +11,8 @@
  *   (25 + 540)/2 = 282 °C against 150 °C: s = 0.14/132 = 0.00106 per K.
  * - The instantaneous value at 350 °C stands 1.15 above that at 210 °C (quartiles 9–22 %): with
  *   (1 + 190 s)/(1 + 50 s) = 1.15, s = 0.15/(190 − 1.15 × 50) = 0.00113 per K.
- * Both are near 0.0011. The spread of the first (0.05/132) is 0.00038; the quartiles of the second give
- * 0.00066–0.00170 per K, a spread of the same size or more: sd 0.00035 where both are taken together.
+ * Both are near 0.0011. The spread of the first (0.05/132) is 0.00038 per K. The quartiles of the second would give
+ * more, 0.00066–0.00170 per K, but they hold the noise of the network that predicted it: sd 0.00035 between glasses.
  *
  * The mistake to avoid: multiplying a 20–300 °C mean by the whole way down from the set point.
  */

@@ -12,8 +12,13 @@ export interface Design {
 export interface HuberOptions {
   /** Residual beyond which a row counts linearly instead of squared, in the unit of the target. */
   threshold: number;
-  /** Penalty on each coefficient in units of its column's root mean square; the first column is free [-]. */
+  /** Penalty on each coefficient in units of its column's size; the first column is free [-]. */
   ridge: number;
+  /**
+   * Smallest size that a column counts as [-]; 0 if left out. A term that few rows show is small in the mean, and
+   * without this floor its coefficient could take any value at no cost.
+   */
+  smallest?: number;
   /** Weight of each row; 1 if left out [-]. */
   weights?: Float64Array;
   /** Coefficients to start from. */
@@ -35,7 +40,7 @@ export interface HuberFit {
  * Huber regression by iteratively reweighted least squares: small residuals count squared, large ones linearly,
  * so that a devitrified sample among the glasses does not drag the rest.
  *
- *     minimise  Σ wᵢ ρ(yᵢ − xᵢ·b) + ridge · Σw · Σ (cⱼ bⱼ)²,   cⱼ = root mean square of column j
+ *     minimise  Σ wᵢ ρ(yᵢ − xᵢ·b) + ridge · Σw · Σ (cⱼ bⱼ)²,   cⱼ = size of column j: its root mean square, at least `smallest`
  *
  * @param design - one row a measurement; the first column is the constant
  * @param target - measured values
@@ -45,9 +50,9 @@ export interface HuberFit {
  */
 export function huberFit(design: Design, target: Float64Array, options: HuberOptions): HuberFit {
   const { rows, columns, values } = design;
-  const { threshold, ridge, rounds = 30 } = options;
+  const { threshold, ridge, smallest = 0, rounds = 30 } = options;
   const own = options.weights ?? new Float64Array(rows).fill(1);
-  const scale = columnScales(design);
+  const scale = columnScales(design, smallest);
   const weights = Float64Array.from(own);
   let coefficients: Float64Array | undefined = options.start;
   if (coefficients) reweigh(design, target, coefficients, own, threshold, weights);
@@ -75,13 +80,13 @@ export function huberFit(design: Design, target: Float64Array, options: HuberOpt
   }
 }
 
-/** Root mean square of each column; 1 for a column of zeros. */
-function columnScales({ rows, columns, values }: Design): Float64Array {
+/** Root mean square of each column, at least `smallest`; 1 for a column of zeros without a floor. */
+function columnScales({ rows, columns, values }: Design, smallest: number): Float64Array {
   const squares = new Float64Array(columns);
   for (let i = 0; i < rows; i++) {
     for (let j = 0, at = i * columns; j < columns; j++, at++) squares[j] = squares[j]! + values[at]! ** 2;
   }
-  return squares.map((sum) => Math.sqrt(sum / rows) || 1);
+  return squares.map((sum) => Math.max(Math.sqrt(sum / rows), smallest) || 1);
 }
 
 /** Weighted ridge regression through the normal equations, columns brought to one size first. */
