@@ -24,6 +24,7 @@ export const UNITS = {
   stress: "MPa",
   modulus: "GPa",
   temperature: "°C",
+  difference: "K",
   strain: "%",
   length: "mm",
   density: "g/cm3",

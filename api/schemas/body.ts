@@ -28,6 +28,18 @@ const facts = {
     .max(500)
     .optional()
     .meta({ description: "Modulus of rupture of an unglazed bar [MPa].", examples: [45] }),
+  quartzPercent: z
+    .number()
+    .min(0)
+    .max(80)
+    .optional()
+    .meta({ description: "Free quartz left in the fired body [% by weight].", examples: [15] }),
+  cristobalitePercent: z
+    .number()
+    .min(0)
+    .max(60)
+    .optional()
+    .meta({ description: "Cristobalite in the fired body [% by weight].", examples: [1] }),
 };
 
 const bodyClass = z

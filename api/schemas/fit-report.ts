@@ -50,6 +50,7 @@ const Reason = z
   .strictObject({
     code: z.string().meta({ description: "Stable kebab-case identifier.", examples: ["glaze-shrinks-more"] }),
     text: z.string().meta({ description: "A sentence a student understands, numbers included." }),
+    detail: z.string().meta({ description: "The same for an engineer: the formula with its numbers." }),
     quantities: z.array(Quantity).meta({ description: "The figures behind the sentence." }),
     sources: z.array(z.string()).meta({ description: "Keys into GET /v1/sources." }),
   })
@@ -76,6 +77,9 @@ const Driver = z
     input: z.string().meta({ description: "Which input.", examples: ["bodyExpansion"] }),
     label: z.string().meta({ description: "The same in plain words.", examples: ["the clay's expansion"] }),
     share: z.number().meta({ description: "First-order share of the variance of the stress [-].", examples: [0.6] }),
+    verdictShare: z
+      .number()
+      .meta({ description: "First-order share of the variance of whether it fails at all [-].", examples: [0.4] }),
   })
   .meta({ id: "Driver", description: "How much of the doubt comes from one input." });
 
@@ -125,11 +129,88 @@ const FittedBody = z
     youngs: Quantity,
     moistureExpansion: Quantity,
     stress: Quantity,
+    rupture: Quantity,
+    splits: chance("is split by the squeezed glaze"),
+    bounds: z
+      .strictObject({
+        turner: z.number().meta({ description: "Grains squeezed alike [1e-6/K].", examples: [6.1] }),
+        linear: z.number().meta({ description: "Grains by volume alone [1e-6/K].", examples: [6.9] }),
+      })
+      .optional()
+      .meta({ description: "For a body of phases: its mean to the set point by the outer rules of mixing." }),
   })
   .meta({
     id: "FittedBody",
-    description: "The clay as the answer saw it; stress is the mean in the wall, tension positive.",
+    description:
+      "The clay as the answer saw it; stress is the mean in the wall, tension positive, rupture its modulus of rupture.",
   });
+
+const Shivering = z
+  .strictObject({
+    edgeRadiusMm: z
+      .number()
+      .meta({ description: "Radius of the sharpest glazed edge, as given or half the wall [mm].", examples: [3] }),
+    edgePull: Quantity,
+    edges: chance("lifts at that edge"),
+    flakes: chance("flakes off the face"),
+  })
+  .meta({
+    id: "Shivering",
+    description:
+      "Lifting taken apart. edgePull is the pull between glaze and clay at the edge [MPa]: above 0 it peels.",
+  });
+
+const trial = {
+  id: z.string().meta({ description: "Stable identifier.", examples: ["iso-10545-11"] }),
+  name: z.string().meta({ description: "What is done.", examples: ["ISO 10545-11, 500 kPa for 2 h"] }),
+};
+
+const Trials = z
+  .strictObject({
+    quench: z
+      .strictObject({
+        standard: z.string().meta({ description: "Whose steps these are.", examples: ["ASTM C554"] }),
+        cracksFrom: Quantity,
+        steps: z
+          .array(
+            z
+              .strictObject({
+                ovenC: z.number().meta({ description: "Oven before the plunge [°C].", examples: [149] }),
+                passes: chance("passes the step"),
+              })
+              .meta({ id: "QuenchStep", description: "One step of the quench." }),
+          )
+          .meta({ description: "Chance to pass each step, mildest first." }),
+        text: z.string().meta({ description: "The same in one sentence." }),
+      })
+      .meta({
+        id: "QuenchTrial",
+        description: "From the oven into water of 20 °C. cracksFrom is the difference at which cracks begin [K].",
+      }),
+    steam: z
+      .array(
+        z
+          .strictObject({ ...trial, passes: chance("passes") })
+          .meta({ id: "SteamTrial", description: "One autoclave test." }),
+      )
+      .meta({ description: "Autoclave tests, which bring moisture growth on early." }),
+    use: z
+      .array(
+        z
+          .strictObject({ ...trial, cracks: chance("cracks from that use alone") })
+          .meta({ id: "UseTrial", description: "One everyday swing." }),
+      )
+      .meta({ description: "Everyday swings of temperature." }),
+  })
+  .meta({ id: "Trials", description: "What tests and uses would show, for a fresh piece." });
+
+const ProfilePoint = z
+  .strictObject({
+    depthMm: z.number().meta({ description: "Depth from the outer face of the glaze [mm].", examples: [0.3] }),
+    stressMPa: z.number().meta({ description: "Stress there, tension positive [MPa].", examples: [-46] }),
+    layer: z.enum(["glaze", "body"]).meta({ description: "Which layer.", examples: ["glaze"] }),
+  })
+  .meta({ id: "ProfilePoint", description: "A point of the stress through glaze and wall." });
 
 export const FitReport = z
   .strictObject({
@@ -142,6 +223,8 @@ export const FitReport = z
     setPoint: Quantity,
     glaze: FittedGlaze,
     body: FittedBody,
+    shivering: Shivering,
+    trials: Trials,
     pulls: z
       .array(OxidePull)
       .meta({ description: "What each oxide pulls; empty for a glaze known by expansion alone." }),
@@ -152,6 +235,10 @@ export const FitReport = z
       .strictObject({ glaze: z.array(BandPoint), body: z.array(BandPoint) })
       .optional()
       .meta({ description: "Both cooling curves; only when asked for by include." }),
+    profile: z
+      .array(ProfilePoint)
+      .optional()
+      .meta({ description: "Stress through glaze and wall; only when asked for by include." }),
     ...answerFields,
   })
   .meta({

@@ -18,10 +18,13 @@ const requestFields = {
     .optional()
     .meta({ description: "Seed of the quasi-random draws [-]; the same seed gives the same answer.", examples: [1] }),
   include: z
-    .array(z.enum(["curves"]))
+    .array(z.enum(["curves", "profile"]))
     .max(10)
     .optional()
-    .meta({ description: "Extra parts of the answer: the two cooling curves.", examples: [["curves"]] }),
+    .meta({
+      description: "Extra parts of the answer: the two cooling curves, the stress through glaze and wall.",
+      examples: [["curves"]],
+    }),
 };
 
 export const FitRequest = z.strictObject(requestFields).meta({

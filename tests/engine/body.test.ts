@@ -89,6 +89,19 @@ describe("what is unusual is answered with a warning", () => {
       "facts-disagree",
     ],
     ["absorption outside its class", { class: "studio-porcelain", absorptionPercent: 9 }, "facts-disagree"],
+    ["much quartz", { class: "red-stoneware", quartzPercent: 35 }, "dunting-quartz"],
+    ["much cristobalite", { class: "buff-stoneware", cristobalitePercent: 8 }, "dunting-cristobalite"],
+    [
+      "quartz that leaves no room",
+      { class: "red-stoneware", expansion: { value: 4, rangeC: [20, 500] }, quartzPercent: 50 },
+      "facts-disagree",
+    ],
+    ["a stiff sponge", { class: "red-earthenware", absorptionPercent: 14, youngsGPa: 75 }, "facts-disagree"],
+    [
+      "a dry body that swells",
+      { class: "studio-porcelain", absorptionPercent: 0.2, moistureExpansionPercent: 0.1 },
+      "facts-disagree",
+    ],
     ["phases that leave a rest", { phases: { quartz: 20, mullite: 15 } }, "glass-assumed"],
     [
       "a curve that ends early",

@@ -139,4 +139,74 @@ describe("a fit", () => {
     ]);
     for (const key of keys) expect(Object.keys(bibliography.sources), key).toContain(key);
   });
+  it("peels from a sharp edge before a blunt one", () => {
+    const at = (edgeRadiusMm: number) =>
+      checkFit({ ...question, glaze: { expansion: { value: 2.5 }, thicknessMm: 0.4 }, ware: { edgeRadiusMm } })
+        .shivering;
+    expect(at(0.5).edges).toBeGreaterThan(at(5).edges);
+    expect(at(0.5).flakes).toBe(at(5).flakes);
+    // −σ t/R, arithmetic: ten times the radius, a tenth of the pull.
+    close(at(0.5).edgePull.value / at(5).edgePull.value, 10, { rel: 0.02, why: "rounded to 0.1 MPa" });
+  });
+  it("splits a thin wall glazed inside sooner than a thick one", () => {
+    const at = (wallMm: number) =>
+      checkFit({
+        glaze: { expansion: { value: 3 }, thicknessMm: 1 },
+        body: { class: "red-earthenware" },
+        ware: { wallMm, glazed: "one-face" },
+      }).body.splits;
+    expect(at(3)).toBeGreaterThan(at(12));
+  });
+  it("draws a stress through the wall that adds up to nothing", () => {
+    for (const glazed of ["both-faces", "one-face-free"] as const) {
+      const { profile } = checkFit({ ...question, ware: { glazed }, include: ["profile"] });
+      let force = 0;
+      let size = 0;
+      for (let i = 0; i + 1 < profile!.length; i += 2) {
+        const [a, b] = [profile![i]!, profile![i + 1]!];
+        const slice = ((a.stressMPa + b.stressMPa) / 2) * (b.depthMm - a.depthMm);
+        force += slice;
+        size += Math.abs(slice);
+      }
+      expect(Math.abs(force)).toBeLessThan(0.01 * size + 0.1);
+    }
+  });
+  it("passes milder quench steps more readily than harder ones", () => {
+    const { steps } = checkFit(question).trials.quench;
+    const passes = steps.map((step) => step.passes);
+    expect([...passes].sort((a, b) => b - a)).toEqual(passes);
+  });
+  it("gives every reason a long form with its figures", () => {
+    const fit = checkFit(question);
+    for (const { code, detail } of [...fit.reasons, ...fit.next]) expect(detail, code).toMatch(/\d/);
+  });
+  it("shows both bounds of a body of phases around its value", () => {
+    const { bounds, expansionToSetPoint } = checkFit({
+      ...question,
+      body: { phases: { quartz: 18, mullite: 20, glass: 62 } },
+    }).body;
+    const [low, high] = [bounds!.turner, bounds!.linear].sort((a, b) => a - b);
+    expect(low).toBeLessThan(expansionToSetPoint.value + 0.3);
+    expect(high).toBeGreaterThan(expansionToSetPoint.value - 0.3);
+  });
+  it("refuses a schedule that climbs, stands still, or is given twice", () => {
+    const issues = (firing: FitRequest["firing"]) => {
+      try {
+        checkFit({ ...question, firing });
+      } catch (error) {
+        return (error as EngineError).issues.map(({ pointer }) => pointer);
+      }
+      return [];
+    };
+    expect(
+      issues({
+        cooling: [
+          { toC: 600, cPerHour: 100 },
+          { toC: 700, cPerHour: 100 },
+        ],
+      }),
+    ).toEqual(["/firing/cooling/1/toC"]);
+    expect(issues({ coolingCPerHour: 100, cooling: [{ toC: 20, cPerHour: 100 }] })).toEqual(["/firing/cooling"]);
+    expect(issues({ cooling: [{ toC: 20, cPerHour: 0 }] })).toEqual(["/firing/cooling/0/cPerHour"]);
+  });
 });

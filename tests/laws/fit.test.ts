@@ -7,9 +7,9 @@ import { close } from "../support/close.ts";
 
 const classes = fc.constantFrom(...listBodies().map(({ id }) => id));
 const recipe = fc.record({
-  feldspar: fc.double({ min: 5, max: 60, noNaN: true }),
+  feldspar: fc.double({ min: 15, max: 60, noNaN: true }),
   silica: fc.double({ min: 5, max: 50, noNaN: true }),
-  whiting: fc.double({ min: 2, max: 30, noNaN: true }),
+  whiting: fc.double({ min: 2, max: 20, noNaN: true }),
   kaolin: fc.double({ min: 0, max: 30, noNaN: true }),
 });
 const glazeOf = (r: { feldspar: number; silica: number; whiting: number; kaolin: number }, times = 1) => ({

@@ -81,6 +81,58 @@ describe("moisture", () => {
   });
 });
 
+describe("quench differences (Inada 1978, part 11: below 130 K in tension, up to 200 K in compression)", () => {
+  const on = (value: number) =>
+    checkFit({
+      glaze: stated(value, { transitionC: 690, thicknessMm: 0.2 }),
+      body: { class: "studio-porcelain", expansion: { value: 5.6, rangeC: [20, 600] as const, plusMinus: 0.2 } },
+    });
+  it("a glaze in slight tension cracks from less than 130 K", () => {
+    const fit = on(5.3);
+    expect(fit.stress.value).toBeGreaterThan(0);
+    expect(fit.stress.value).toBeLessThan(25);
+    expect(fit.trials.quench.cracksFrom.value).toBeLessThan(130);
+  });
+  it("a glaze squeezed like most sound ware (−49 to −78 MPa) holds beyond 130 K; 200 K is inside its interval", () => {
+    const fit = on(4.2);
+    expect(fit.stress.value).toBeLessThan(-35);
+    expect(fit.stress.value).toBeGreaterThan(-90);
+    expect(fit.trials.quench.cracksFrom.value).toBeGreaterThan(130);
+    expect(fit.trials.quench.cracksFrom.low).toBeLessThan(200);
+  });
+  it("a thicker glaze resists less", () => {
+    const at = (thicknessMm: number) =>
+      checkFit({ glaze: stated(5, { thicknessMm }), body: { class: "studio-porcelain" } }).trials.quench.cracksFrom
+        .value;
+    expect(at(0.6)).toBeLessThan(at(0.15));
+  });
+});
+
+describe("steam", () => {
+  it("vitreous bodies do not change in steam: passing differs little between milder and harder steps (Inada 1978, part 5)", () => {
+    const { steam } = checkFit({ glaze: stated(5.5), body: { class: "vitreous-china" } }).trials;
+    const chances = steam.map(({ passes }) => passes);
+    expect(Math.max(...chances) - Math.min(...chances)).toBeLessThan(0.1);
+  });
+  it("porous whiteware fails harder steps more often (Schurecht 1928)", () => {
+    const { steam } = checkFit({ glaze: stated(7), body: { class: "white-earthenware" } }).trials;
+    const passes = Object.fromEntries(steam.map((row) => [row.id, row.passes]));
+    expect(passes["astm-c424-1034"]).toBeLessThan(passes["astm-c424-345"]! - 0.02);
+  });
+});
+
+describe("Schurecht 1928 and others: long-term growth is often 0.05–0.20 % on porous ware", () => {
+  it("red earthenware grows inside that range", () => {
+    const { moistureExpansion } = checkFit({
+      glaze: stated(6),
+      body: { class: "red-earthenware" },
+      ware: { serviceYears: 30 },
+    }).body;
+    expect(moistureExpansion.value).toBeGreaterThan(0.05);
+    expect(moistureExpansion.value).toBeLessThan(0.2);
+  });
+});
+
 describe("more quartz in the body, less crazing (celadon crackle; Inada 1978, part 11)", () => {
   it("a curve with a larger step at 573 °C squeezes more", () => {
     const curve = (step: number) => [

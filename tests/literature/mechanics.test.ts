@@ -4,14 +4,18 @@ import {
   bilayerStress,
   bodyStress,
   channellingFactor,
+  coolingSchedule,
   criticalStress,
+  delayedShare,
   edgeEnergy,
   liftingStress,
   logSettingViscosity,
+  setPointAlong,
   setPointOffset,
   stiffnessContrast,
   straightWallStress,
   thinStress,
+  YEAR_S,
 } from "../../api/engine/fit/index.ts";
 import { close } from "../support/close.ts";
 
@@ -69,6 +73,16 @@ describe("critical stress by thickness", () => {
     close(criticalStress(1, 2, 2) / criticalStress(1, 2, 1), 0.7071, { abs: 0.0001 }));
 });
 
+// t₂/t₁ = (σ₁/σ₂)^n: one hour's strength over that of ten years, n = 18: 87600^(1/18) = 1.88 (derived; 2.04 for n = 16).
+describe("cracking in time", () => {
+  it("ten years need 1/1.88 of the stress of one hour", () =>
+    close(delayedShare(3600) / delayedShare(10 * YEAR_S), 87600 ** (1 / 18), {
+      rel: 2e-3,
+      why: "87600 hours make ten years of 365 days",
+    }));
+  it("never asks for more than K_Ic", () => expect(delayedShare(1e-6)).toBe(1));
+});
+
 describe("channelling factor", () => {
   it("equals half of 1.1215² π for equal stiffness (Hutchinson & Suo 1992, from memory)", () =>
     close(channellingFactor(0), (1.1215 ** 2 * Math.PI) / 2, { abs: 0.001 }));
@@ -106,5 +120,29 @@ describe("set point", () => {
   ])("cooling at %d K/h sets at 10^%d Pa·s", (rate, expected) =>
     close(logSettingViscosity(rate), expected, { abs: 0.006 }),
   );
+  it("a soak below the ramp's set point sets the glass anew, a short one does not", () => {
+    const ramp = setPointAlong(600, coolingSchedule([{ toC: 20, cPerHour: 100 }]));
+    close(ramp, 600 + setPointOffset(600, 100), { abs: 1e-9 });
+    const soaked = (holdMinutes: number) =>
+      setPointAlong(
+        600,
+        coolingSchedule([
+          { toC: 555, cPerHour: 100, holdMinutes },
+          { toC: 20, cPerHour: 100 },
+        ]),
+      );
+    expect(soaked(600)).toBe(555);
+    close(soaked(0.1), ramp, { abs: 1e-9 });
+  });
+  it("a fast drop through the set point sets higher", () => {
+    const fast = setPointAlong(
+      600,
+      coolingSchedule([
+        { toC: 400, cPerHour: 2000 },
+        { toC: 20, cPerHour: 50 },
+      ]),
+    );
+    expect(fast).toBeGreaterThan(600 + setPointOffset(600, 100));
+  });
   it("slower cooling sets lower", () => expect(setPointOffset(600, 20)).toBeLessThan(setPointOffset(600, 200)));
 });

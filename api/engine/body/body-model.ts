@@ -40,6 +40,8 @@ export interface BodyModel {
   contraction: Contraction;
   /** The mean a person would recognise: the stated one, else over 20–500 °C [1e-6/K]. */
   expansion: Spread & { rangeC: readonly [number, number] };
+  /** For a body of phases: means from 20 °C to a temperature by the outer rules of mixing [1e-6/K]. */
+  bounds?: (c: number) => { turner: number; linear: number };
   youngsGPa: Spread;
   poisson: number;
   /** Growth by moisture in the long run, {@link LONG_TERM_YEARS} [% of length]. */
@@ -76,7 +78,7 @@ function matrixLength(c: number, rise: number): number {
 }
 
 /** Least share of the stated strain left to the matrix: more quartz than that contradicts the mean. */
-const LEAST_MATRIX_SHARE = 0.25;
+export const LEAST_MATRIX_SHARE = 0.25;
 
 /**
  * Strain of a body known by one mean: matrix + quartz + cristobalite, the matrix scaled until the mean is met.

@@ -1,13 +1,13 @@
 /** From what a maker knows of a clay to one {@link BodyModel}. @module */
 import { ImpossibleValueError, type Issue, type Notice } from "../errors.ts";
-import { readEven, tabulate } from "../numeric/interpolate.ts";
+import { type EvenTable, readEven, tabulate } from "../numeric/interpolate.ts";
 import { round } from "../quantity.ts";
-import { type BodyModel, fromSpan, type Spread, scaledMixture, Z90 } from "./body-model.ts";
+import { type BodyModel, fromSpan, LEAST_MATRIX_SHARE, type Spread, scaledMixture, Z90 } from "./body-model.ts";
 import { ANY_BODY, type BodyClass, findBody } from "./classes.ts";
 import { checkCurve, readCurve } from "./curve.ts";
-import { bodyFacts } from "./facts.ts";
-import { checkPhases, DEBONDED_QUARTZ, mixtureStrain, PHASES } from "./phases.ts";
-import type { Body, StatedBodyExpansion } from "./types.ts";
+import { bodyFacts, minerals } from "./facts.ts";
+import { CRISTOBALITE_STRAIN, checkPhases, DEBONDED_QUARTZ, mixtureStrain, PHASES, QUARTZ_STRAIN } from "./phases.ts";
+import type { Body, BodyFacts, StatedBodyExpansion } from "./types.ts";
 
 /** Half-width taken for a stated mean whose doubt is not told [1e-6/K] (common practice, no source). */
 const UNSTATED_PLUS_MINUS = 0.4;
@@ -35,7 +35,10 @@ export function describeBody(body: Body, pointer = ""): BodyModel {
   };
 }
 
-type Described = Pick<BodyModel, "classId" | "class" | "basis" | "contraction" | "expansion" | "warnings" | "sources">;
+type Described = Pick<
+  BodyModel,
+  "classId" | "class" | "basis" | "contraction" | "expansion" | "bounds" | "warnings" | "sources"
+>;
 
 function strainOf(body: Body, pointer: string): Described {
   if ("curve" in body && body.curve) {
@@ -49,7 +52,7 @@ function strainOf(body: Body, pointer: string): Described {
     return { classId: null, class: ANY_BODY, basis: "curve", contraction, expansion, warnings, sources: [] };
   }
   if ("phases" in body && body.phases) return fromPhases(body.phases, pointer);
-  if ("expansion" in body && body.expansion) return fromStatedMean(body.expansion, body.class, pointer);
+  if ("expansion" in body && body.expansion) return fromStatedMean(body.expansion, body.class, body, pointer);
   const row = findBody((body as { class: string }).class, `${pointer}/class`);
   const { low, high, rangeC } = row.expansion;
   const expansion = { ...fromSpan([low, high]), rangeC };
@@ -64,14 +67,19 @@ function strainOf(body: Body, pointer: string): Described {
     classId: row.id,
     class: row,
     basis: "class",
-    contraction: fromMean(expansion, row),
+    contraction: fromMean(expansion, row, body),
     expansion,
     warnings,
     sources: [],
   };
 }
 
-function fromStatedMean(stated: StatedBodyExpansion, classId: string | undefined, pointer: string): Described {
+function fromStatedMean(
+  stated: StatedBodyExpansion,
+  classId: string | undefined,
+  facts: BodyFacts,
+  pointer: string,
+): Described {
   const row = classId === undefined ? ANY_BODY : findBody(classId, `${pointer}/class`);
   const warnings: Notice[] = [];
   const at = `${pointer}/expansion`;
@@ -100,21 +108,44 @@ function fromStatedMean(stated: StatedBodyExpansion, classId: string | undefined
     });
   }
   const expansion = { value: stated.value, sd: (stated.plusMinus ?? UNSTATED_PLUS_MINUS) / Z90, rangeC };
-  warnings.push(...disagreement(expansion, row, classId, at));
+  warnings.push(...disagreement(expansion, row, classId, at), ...quartzDisagreement(expansion, facts, row, pointer));
   return {
     classId: classId ?? null,
     class: row,
     basis: "stated",
-    contraction: fromMean(expansion, row),
+    contraction: fromMean(expansion, row, facts),
     expansion,
     warnings,
     sources: [],
   };
 }
 
-function fromMean(expansion: BodyModel["expansion"], row: BodyClass): BodyModel["contraction"] {
-  const quartz = { ...fromSpan(row.quartzFraction, 0), factor: row.quartzFactor };
-  return scaledMixture(expansion, quartz, fromSpan(row.cristobaliteFraction, 0));
+function fromMean(expansion: BodyModel["expansion"], row: BodyClass, facts: BodyFacts): BodyModel["contraction"] {
+  const { quartz, cristobalite } = minerals(facts, row);
+  return scaledMixture(expansion, quartz, cristobalite);
+}
+
+/** Says so when counted quartz and cristobalite alone would make up (nearly) all of a stated mean. */
+function quartzDisagreement(
+  expansion: BodyModel["expansion"],
+  facts: BodyFacts,
+  row: BodyClass,
+  pointer: string,
+): Notice[] {
+  if (facts.quartzPercent === undefined && facts.cristobalitePercent === undefined) return [];
+  const { quartz, cristobalite } = minerals(facts, row);
+  const [from, to] = expansion.rangeC;
+  const span = (table: EvenTable) => readEven(table, to) - readEven(table, from);
+  const minerally = quartz.value * quartz.factor * span(QUARTZ_STRAIN) + cristobalite.value * span(CRISTOBALITE_STRAIN);
+  const share = minerally / (expansion.value * 1e-6 * (to - from));
+  if (share <= 1 - LEAST_MATRIX_SHARE) return [];
+  return [
+    {
+      code: "facts-disagree",
+      message: `The quartz and cristobalite you state would alone make up ${round(share * expansion.value, 1)} of the ${expansion.value} ×10⁻⁶/K you state for the whole clay, and leave hardly anything to its glass. I kept the mean and counted fewer of them.`,
+      pointer: `${pointer}/${facts.quartzPercent === undefined ? "cristobalitePercent" : "quartzPercent"}`,
+    },
+  ];
 }
 
 function fromPhases(phases: Readonly<Record<string, number>>, pointer: string): Described {
@@ -148,6 +179,11 @@ function fromPhases(phases: Readonly<Record<string, number>>, pointer: string): 
       for (let i = 0; i < c.length; i++) out[i] = readEven(table, c[i]!) * (1 + PHASES_SD_SHARE * bodyMean[i]!);
     },
     expansion: { value: meanTo500, sd: Math.abs(meanTo500) * PHASES_SD_SHARE, rangeC: [20, 500] },
+    bounds: (c) => {
+      const { turner, linear } = mixtureStrain(filled, c, { quartzFactor });
+      const mean = (strain: number) => round((strain / (c - 20)) * 1e6, 2);
+      return { turner: mean(turner), linear: mean(linear) };
+    },
     warnings,
     sources: [...new Set(Object.keys(filled).flatMap((id) => PHASES.get(id)!.sources))],
   };

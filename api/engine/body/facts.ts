@@ -1,5 +1,6 @@
 /** Stiffness, strength and moisture growth of a body: stated, else from its class. @module */
 import { ImpossibleValueError, type Issue, type Notice } from "../errors.ts";
+import { round } from "../quantity.ts";
 import { type BodyModel, fromSpan, type Spread, Z90 } from "./body-model.ts";
 import type { BodyClass, Span } from "./classes.ts";
 import type { BodyFacts } from "./types.ts";
@@ -23,6 +24,8 @@ const LIMITS: Record<keyof BodyFacts, { low: number; high: number; what: string 
   },
   youngsGPa: { low: 1, high: 400, what: "Young's modulus of a fired body lies between 1 and 400 GPa." },
   ruptureMPa: { low: 1, high: 500, what: "Modulus of rupture lies between 1 and 500 MPa." },
+  quartzPercent: { low: 0, high: 80, what: "Free quartz in a fired body lies between 0 and 80 % by weight." },
+  cristobalitePercent: { low: 0, high: 60, what: "Cristobalite in a fired body lies between 0 and 60 % by weight." },
 };
 
 type Facts = Pick<BodyModel, "youngsGPa" | "poisson" | "moisturePercent" | "ruptureMPa" | "warnings">;
@@ -44,28 +47,126 @@ export function bodyFacts(facts: BodyFacts, row: BodyClass, classId: string | nu
   }
   if (issues.length > 0) throw new ImpossibleValueError(issues);
 
-  const warnings: Notice[] = [];
-  const { absorptionPercent: absorption } = facts;
-  const usual = row.absorptionPercent;
-  if (
-    absorption !== undefined &&
-    classId !== null &&
-    usual &&
-    (absorption > usual[1] * 1.5 + 1 || absorption < usual[0] / 2 - 1)
-  ) {
-    warnings.push({
-      code: "facts-disagree",
-      message: `${absorption} % water absorption is not usual for ${row.name} (${usual[0]}–${usual[1]} %). It may be fired short or hard; I took moisture growth from the absorption.`,
-      pointer: `${pointer}/absorptionPercent`,
-    });
-  }
+  const warnings = [
+    ...absorptionRemarks(facts, row, classId, pointer),
+    ...stiffnessRemarks(facts, pointer),
+    ...duntingRemarks(facts, row, classId, pointer),
+  ];
   return {
-    youngsGPa: stated(facts.youngsGPa) ?? fromSpan(row.youngsGPa, 3),
+    youngsGPa: stated(facts.youngsGPa) ?? stiffnessOf(facts.absorptionPercent) ?? fromSpan(row.youngsGPa, 3),
     poisson: (row.poisson[0] + row.poisson[1]) / 2,
     moisturePercent: moisture(facts, row),
     ruptureMPa: stated(facts.ruptureMPa) ?? fromSpan(row.ruptureMPa, 1),
     warnings,
   };
+}
+
+/** Weight to volume of the solid: density of a glassy body over that of the mineral [-] (data/bodies/phases.json). */
+const TO_VOLUME = { quartz: 2450 / 2650, cristobalite: 2450 / 2330 };
+/** Half-width of a 90 % interval of a counted mineral, as a share [-] (common practice, no source). */
+const COUNTED_SHARE = 0.15;
+
+/** Quartz and cristobalite by volume: counted ones, else the range of the class. */
+export function minerals(
+  facts: BodyFacts,
+  row: BodyClass,
+): { quartz: Spread & { factor: number }; cristobalite: Spread } {
+  const counted = (percent: number | undefined, toVolume: number): Spread | undefined => {
+    if (percent === undefined) return undefined;
+    const value = (percent / 100) * toVolume;
+    return { value, sd: Math.max(value * COUNTED_SHARE, 0.005) / Z90, floor: 0 };
+  };
+  return {
+    quartz: {
+      ...(counted(facts.quartzPercent, TO_VOLUME.quartz) ?? fromSpan(row.quartzFraction, 0)),
+      factor: row.quartzFactor,
+    },
+    cristobalite: counted(facts.cristobalitePercent, TO_VOLUME.cristobalite) ?? fromSpan(row.cristobaliteFraction, 0),
+  };
+}
+
+/** Density of the solid of a fired body, and Young's modulus without pores. */
+const SOLID_G_PER_CM3 = 2.5;
+const DENSE_GPA = 70;
+
+/**
+ * Young's modulus from water absorption, by way of porosity.
+ *
+ *     P = W ρ_s/(1 + W ρ_s),   E = 70 GPa (1 − 1.9 P + 0.9 P²)
+ *
+ * @param absorptionPercent - W [% of dry weight]
+ * @returns modulus with its doubt [GPa]
+ * @remarks Pores lower the stiffness, not the expansion. Source: Mackenzie; Coble & Kingery (from memory).
+ * @example stiffnessOf(10).value // 45.0
+ */
+export function stiffnessOf(absorptionPercent: number): Spread;
+export function stiffnessOf(absorptionPercent: number | undefined): Spread | undefined;
+export function stiffnessOf(absorptionPercent: number | undefined): Spread | undefined {
+  if (absorptionPercent === undefined) return undefined;
+  const w = (absorptionPercent / 100) * SOLID_G_PER_CM3;
+  const pores = w / (1 + w);
+  const value = DENSE_GPA * (1 - 1.9 * pores + 0.9 * pores * pores);
+  return { value, sd: (value * 0.25) / Z90, floor: 3 };
+}
+
+function absorptionRemarks(facts: BodyFacts, row: BodyClass, classId: string | null, pointer: string): Notice[] {
+  const { absorptionPercent: absorption, moistureExpansionPercent: growth } = facts;
+  const usual = row.absorptionPercent;
+  const notices: Notice[] = [];
+  if (absorption === undefined) return notices;
+  if (classId !== null && usual && (absorption > usual[1] * 1.5 + 1 || absorption < usual[0] / 2 - 1)) {
+    const off = absorption > usual[1] ? absorption - usual[1] : usual[0] - absorption;
+    notices.push({
+      code: "facts-disagree",
+      message: `${absorption} % water absorption is ${round(off, 1)} % outside what is usual for ${row.name} (${usual[0]}–${usual[1]} %). It may be fired short or hard; I took moisture growth and stiffness from the absorption.`,
+      pointer: `${pointer}/absorptionPercent`,
+    });
+  }
+  if (absorption <= 0.5 && growth !== undefined && growth > 0.02) {
+    notices.push({
+      code: "facts-disagree",
+      message: `A body that takes up only ${absorption} % water hardly grows with moisture, yet you state ${growth} %: some ${round(growth - 0.005, 3)} % more than I would expect. I trusted your figure.`,
+      pointer: `${pointer}/moistureExpansionPercent`,
+    });
+  }
+  return notices;
+}
+
+function stiffnessRemarks({ absorptionPercent, youngsGPa }: BodyFacts, pointer: string): Notice[] {
+  const expected = stiffnessOf(absorptionPercent)?.value;
+  if (expected === undefined || youngsGPa === undefined || Math.abs(youngsGPa / expected - 1) < 0.5) return [];
+  return [
+    {
+      code: "facts-disagree",
+      message: `${youngsGPa} GPa and ${absorptionPercent} % water absorption do not go together: pores that take up so much water leave about ${round(expected, 0)} GPa. I trusted the modulus.`,
+      pointer: `${pointer}/youngsGPa`,
+    },
+  ];
+}
+
+/** Quartz and cristobalite by volume from which a kiln should cool gently through their turns [-] (common practice, no source). */
+const MUCH_QUARTZ = 0.22;
+const MUCH_CRISTOBALITE = 0.03;
+
+function duntingRemarks(facts: BodyFacts, row: BodyClass, classId: string | null, pointer: string): Notice[] {
+  const { quartz, cristobalite } = minerals(facts, row);
+  const told = classId !== null || facts.quartzPercent !== undefined || facts.cristobalitePercent !== undefined;
+  const notices: Notice[] = [];
+  if (told && quartz.value >= MUCH_QUARTZ) {
+    notices.push({
+      code: "dunting-quartz",
+      message: `With about ${Math.round(quartz.value * 100)} % quartz by volume the clay jumps at 573 °C. Cool slowly from 600 to 550 °C, or large or uneven pieces may dunt.`,
+      pointer,
+    });
+  }
+  if (told && cristobalite.value >= MUCH_CRISTOBALITE) {
+    notices.push({
+      code: "dunting-cristobalite",
+      message: `With about ${Math.round(cristobalite.value * 100)} % cristobalite by volume the clay shrinks suddenly between 270 and 220 °C and squeezes the glaze hard: watch for lifting edges, and for dunting if the kiln is opened hot or the pot is used in an oven.`,
+      pointer,
+    });
+  }
+  return notices;
 }
 
 function moisture(facts: BodyFacts, row: BodyClass): Spread {

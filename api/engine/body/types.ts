@@ -28,6 +28,10 @@ export interface BodyFacts {
   youngsGPa?: number;
   /** Modulus of rupture of an unglazed bar [MPa]. */
   ruptureMPa?: number;
+  /** Free quartz left in the fired body [% by weight of the solid]. */
+  quartzPercent?: number;
+  /** Cristobalite in the fired body [% by weight of the solid]. */
+  cristobalitePercent?: number;
 }
 
 /** A body: a class, a stated mean (a class beside it gives the shape of the curve), a curve, or phases by volume. */

@@ -7,11 +7,13 @@ import { FIT_SOURCES, POISSON } from "./constants.ts";
 import { drawCurves } from "./curves.ts";
 import { DRAWS, drawsFor } from "./draws.ts";
 import { driversOf, nextSteps } from "./next.ts";
+import { stressProfile } from "./profile.ts";
 import { headline, reasonsFor } from "./reasons.ts";
-import { simulate } from "./simulate.ts";
+import { type Simulation, simulate } from "./simulate.ts";
 import { type Prepared, prepare } from "./situation.ts";
 import { type Middle, type Summary, summarise } from "./summary.ts";
-import type { FitReport, FitRequest, OxidePull } from "./types.ts";
+import { TRIAL_SOURCES, tryOut } from "./trials.ts";
+import type { FitReport, FitRequest, OxidePull, Reason } from "./types.ts";
 import { judge, twentyCases } from "./verdict.ts";
 
 /**
@@ -29,13 +31,18 @@ export function checkFit(request: FitRequest): FitReport {
   const seed = request.seed ?? DEFAULT_SEED;
   const prepared = prepare(request);
   const { situation, body } = prepared;
-  const simulation = simulate(situation, drawsFor(seed));
+  const draws = drawsFor(seed);
+  const simulation = simulate(situation, draws);
   const summary = summarise(situation, simulation);
   const cases = twentyCases(simulation, summary.thresholds);
   const judgement = judge(cases);
   const pulls = pullsOf(prepared, summary);
-  const figures = figuresOf(prepared, summary, cases);
+  const figures = figuresOf(prepared, summary, simulation, cases);
+  const trials = tryOut(situation, simulation, draws);
   const { counts } = simulation;
+  const reasons = reasonsFor(prepared, summary, judgement, pulls, figures, trials);
+  const next = nextSteps(prepared, simulation, summary, judgement);
+  const glazePa = quantileOf(situation.youngsGPa, 0.5) * 1e9;
 
   return {
     verdict: judgement.verdict,
@@ -47,21 +54,43 @@ export function checkFit(request: FitRequest): FitReport {
       shivers: counts.shivers / DRAWS,
     },
     ...figures,
+    trials,
     pulls,
-    drivers: driversOf(simulation).map(({ input, label, share }) => ({ input, label, share })),
-    reasons: reasonsFor(prepared, summary, judgement, pulls, figures),
-    next: nextSteps(prepared, simulation, summary, judgement),
+    drivers: driversOf(simulation),
+    reasons,
+    next,
     ...(request.include?.includes("curves") ? { curves: drawCurves(situation, summary.setPointC.value) } : {}),
+    ...(request.include?.includes("profile")
+      ? {
+          profile: stressProfile(situation, {
+            stress: summary.stress.value,
+            mismatch: summary.mismatch.value,
+            glazePa,
+          }),
+        }
+      : {}),
     engine: { version: ENGINE_VERSION, dataVersion: DATA_VERSION, seed },
     warnings: prepared.warnings,
     cautions: [...prepared.cautions, ...cautionsFor(prepared, summary, judgement)],
-    sources: [...new Set([...prepared.sources, ...FIT_SOURCES, ...body.sources])].sort(),
+    sources: sourcesOf([...prepared.sources, ...body.sources], [...reasons, ...next]),
   };
 }
 
-type Figures = Pick<FitReport, "stress" | "thresholds" | "mismatch" | "setPoint" | "glaze" | "body">;
+/** Every key that the answer rests on, once, in order. */
+function sourcesOf(keys: readonly string[], reasons: readonly Reason[]): string[] {
+  const all = new Set([...keys, ...FIT_SOURCES, ...TRIAL_SOURCES]);
+  for (const { sources } of reasons) for (const key of sources) all.add(key);
+  return [...all].sort();
+}
 
-function figuresOf(prepared: Prepared, summary: Summary, cases: FitReport["stress"]["cases"]): Figures {
+type Figures = Pick<FitReport, "stress" | "thresholds" | "mismatch" | "setPoint" | "glaze" | "body" | "shivering">;
+
+function figuresOf(
+  prepared: Prepared,
+  summary: Summary,
+  simulation: Simulation,
+  cases: FitReport["stress"]["cases"],
+): Figures {
   const { situation, body, model } = prepared;
   const { expansion, recipeSd, transitionC, youngsGPa } = situation;
   const toSetPoint: [number, number] = [20, Math.round(summary.setPointC.value)];
@@ -78,6 +107,7 @@ function figuresOf(prepared: Prepared, summary: Summary, cases: FitReport["stres
     high: at(s, Z90),
   });
   const thickness = situation.thicknessM * 1000;
+  const { lifted } = simulation;
   return {
     stress: { ...of(scaled(summary.stress, 1e-6), UNITS.stress, { decimals: 1 }), cases },
     thresholds: summary.thresholdQuantities,
@@ -100,6 +130,17 @@ function figuresOf(prepared: Prepared, summary: Summary, cases: FitReport["stres
         decimals: 4,
       }),
       stress: of(scaled(summary.stress, share / 1e6), UNITS.stress, { decimals: 1 }),
+      rupture: of(spread(body.ruptureMPa), UNITS.stress, { decimals: 0 }),
+      splits: lifted.splits / DRAWS,
+      ...(body.bounds ? { bounds: body.bounds(summary.setPointC.value) } : {}),
+    },
+    shivering: {
+      edgeRadiusMm: situation.edgeM * 1000,
+      edgePull: of(scaled(summary.stress, (-situation.thicknessM / situation.edgeM) * 1e-6), UNITS.stress, {
+        decimals: 1,
+      }),
+      edges: lifted.edges / DRAWS,
+      flakes: lifted.flakes / DRAWS,
     },
   };
 }

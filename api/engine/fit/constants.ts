@@ -31,6 +31,12 @@ export const INTERFACE = mechanics.interface;
 export const SET_POINT = mechanics.setPoint;
 /** How much less a thin glaze expands on ware than in bulk. */
 export const ON_WARE = mechanics.onWare;
+/** Speed of a crack in glass, and how far one has to run to be seen. */
+export const CRACK_GROWTH = mechanics.crackGrowth;
+/** Strength in even tension as a share of the modulus of rupture [-]. */
+export const TENSILE_SHARE = mechanics.strength.tensileShare;
+/** Share of the full thermal stress that a surface feels in a water quench [-]. */
+export const QUENCH_FACTOR: Spread = fromSpan(mechanics.quench.factor as unknown as Range, 0.2);
 /** Poisson's ratio of a glaze [-]. */
 export const POISSON = mechanics.poisson.value;
 

@@ -22,6 +22,8 @@ export const INPUTS = [
   "glazeStiffness",
   "bodyStiffness",
   "bodyCristobalite",
+  "rupture",
+  "quench",
 ] as const;
 
 export type Input = (typeof INPUTS)[number];

@@ -2,9 +2,9 @@
 // The main job.
 export { checkFit } from "./check-fit.ts";
 // Its parts, for tests, lessons and other steps.
-export { channellingFactor, criticalStress, stiffnessContrast } from "./cracking.ts";
+export { channellingFactor, criticalStress, delayedShare, stiffnessContrast, YEAR_S } from "./cracking.ts";
 export { edgeEnergy, liftingStress } from "./delamination.ts";
-export { logSettingViscosity, setPointOffset } from "./set-point.ts";
+export { coolingSchedule, logSettingViscosity, setPointAlong, setPointOffset } from "./set-point.ts";
 export { glassContraction } from "./simulate.ts";
 export { DEFAULTS } from "./situation.ts";
 export {

@@ -1,7 +1,9 @@
 /** Why: sentences a student understands, each with its figures. @module */
+import { TOUGHNESS } from "./constants.ts";
+import { DRAWS, INPUTS } from "./draws.ts";
 import type { Prepared } from "./situation.ts";
 import type { Summary } from "./summary.ts";
-import type { FitReport, Outcome, OxidePull, Reason } from "./types.ts";
+import type { FitReport, Outcome, OxidePull, Reason, Trials } from "./types.ts";
 import type { Judgement } from "./verdict.ts";
 import { celsius, chances, expansion, inWords, megapascal, millimetres, percent, signed } from "./words.ts";
 
@@ -40,6 +42,7 @@ export function reasonsFor(
   judgement: Judgement,
   pulls: readonly OxidePull[],
   figures: Figures,
+  trials: Trials,
 ): Reason[] {
   return [
     mismatchReason(summary, figures),
@@ -49,6 +52,32 @@ export function reasonsFor(
     ...moistureReason(prepared, summary, figures),
     ...quartzReason(prepared, summary, figures),
     ...pullReason(pulls, figures),
+    quenchReason(trials),
+    ...splitReason(prepared, figures),
+  ];
+}
+
+function quenchReason({ quench }: Trials): Reason {
+  const steps = quench.steps.map(({ ovenC, passes }) => `${ovenC} °C ${Math.round(passes * 20)}/20`).join(", ");
+  return {
+    code: "quench",
+    text: quench.text,
+    detail: `Surface stress f E_g α_g ΔT/(1 − ν_g), f 0.45–0.95, added to the stress on cooling and set against K/√(Zh): cracks begin at ΔT ${quench.cracksFrom.value} K (${quench.cracksFrom.low} to ${quench.cracksFrom.high}). Chances to pass each step of ${quench.standard}: ${steps}.`,
+    quantities: [quench.cracksFrom],
+    sources: ["astm-c554", "inada-1978-11"],
+  };
+}
+
+function splitReason({ situation, body }: Prepared, { body: clay }: Figures): Reason[] {
+  if (clay.splits < 0.05) return [];
+  return [
+    {
+      code: "splitting",
+      text: `The squeezed glaze pulls the clay wall by about ${signed(clay.stress.value)}\u00a0MPa; with a wall of ${millimetres(situation.wallM * 1000)} it may split, ${chances(Math.round(clay.splits * 20))}.`,
+      detail: `σ_b = −σ_g n t/H = ${signed(clay.stress.value)} MPa (${signed(clay.stress.low)} to ${signed(clay.stress.high)}) against 0.6 of the modulus of rupture, ${Math.round(body.ruptureMPa.value)} MPa.`,
+      quantities: [clay.stress, clay.rupture],
+      sources: ["hutchinson-suo-1992"],
+    },
   ];
 }
 
@@ -57,9 +86,11 @@ function mismatchReason({ mismatch, stress, setPointC }: Summary, figures: Figur
   const text = squeezed
     ? `From the point where it sets, near ${celsius(setPointC.value)}, the clay shrinks ${percent(mismatch.value)} more than the glaze would. Cold, the glaze is left squeezed at ${megapascal(stress.value)}.`
     : `From the point where it sets, near ${celsius(setPointC.value)}, the glaze wants to shrink ${percent(mismatch.value)} more than the clay will let it. Cold, it is left stretched at ${megapascal(stress.value)}.`;
+  const [tsLow, tsHigh] = [figures.setPoint.low, figures.setPoint.high];
   return {
     code: "mismatch",
     text,
+    detail: `δ = [ε_b(Ts) − ε_b(20)] − [ε_g(Ts) − ε_g(20)] = ${signed(mismatch.value * 100, 3)} % (${signed(mismatch.low * 100, 3)} to ${signed(mismatch.high * 100, 3)} %, 9 in 10), Ts ${figures.setPoint.value} °C (${tsLow} to ${tsHigh}); σ = −E_g δ/(1 − ν_g), shared with the wall: ${megapascal(stress.value)} (${megapascal(stress.low)} to ${megapascal(stress.high)}). Tension is +.`,
     quantities: [figures.mismatch, figures.stress, figures.setPoint].map(plain),
     sources: ["inada-1978-3"],
   };
@@ -70,12 +101,17 @@ function plain({ value, low, high, coverage, unit, rangeC }: FitReport["mismatch
   return rangeC ? { value, low, high, coverage, unit, rangeC } : { value, low, high, coverage, unit };
 }
 
-function meansReason({ body, model }: Prepared, { glazeMean, bodyMean, setPointC }: Summary, figures: Figures): Reason {
+function meansReason(
+  { body, model, situation }: Prepared,
+  { glazeMean, bodyMean, setPointC }: Summary,
+  figures: Figures,
+): Reason {
   const said =
     model === "stated" ? "The glaze's stated expansion" : "Worked out from its oxides, the glaze's expansion";
   const from = body.basis === "stated" ? "your sheet's" : body.basis === "class" ? "the class's" : "its curve's";
   return {
     code: "expansions",
+    detail: `Instantaneous α(T) of the glass = ᾱ(20–300)·(1 + s(T − 160)), s = ${situation.rise.perKelvin}/K ± ${situation.rise.sd}/K (1 sd): books quote ${expansion(figures.glaze.expansion.value)} over 20–300 °C; the mean over 20–${Math.round(setPointC.value)} °C on the ware is ${expansion(glazeMean.value)} (${expansion(glazeMean.low)} to ${expansion(glazeMean.high)}). The clay over the same range: ${expansion(bodyMean.value)} (${expansion(bodyMean.low)} to ${expansion(bodyMean.high)}).`,
     text: `${said} is ${expansion(figures.glaze.expansion.value)} from 20 to 300 °C. Glass swells faster as it gets hotter, and a thin skin takes up clay: from 20 °C to the set point (${celsius(setPointC.value)}) it counts ${expansion(glazeMean.value)}, against ${expansion(bodyMean.value)} for the clay (${from} ${expansion(figures.body.expansion.value)} over ${body.expansion.rangeC[0]}–${body.expansion.rangeC[1]} °C).`,
     quantities: [
       figures.glaze.expansion,
@@ -93,6 +129,7 @@ function thresholdReason({ situation }: Prepared, { thresholds, stress }: Summar
     const half = thresholds.flakesComeOff * Math.SQRT2;
     return {
       code: "lifting-threshold",
+      detail: `G₀ = (1 − ν²)σ²h/2E against an interface toughness between 7.4 J/m² (mode I) and 32 J/m² (mode II), median 25; at the sharpest edge (radius ${situation.edgeM * 1000} mm) the pull −σt/R against what the clay bears. One glaze in ten lifts at ${megapascal(thresholds.edgesMayLift)}, every second at ${megapascal(thresholds.flakesComeOff)}.`,
       text: `A skin ${millimetres(mm)} thick may begin to lift at edges from ${megapascal(thresholds.edgesMayLift)} and flake from about ${megapascal(thresholds.flakesComeOff)}; half as thick, from about ${megapascal(half)}.`,
       quantities: [figures.thresholds.edgesMayLift, figures.thresholds.flakesComeOff],
       sources: ["hutchinson-suo-1992", "soda-lime-toughness-1990"],
@@ -100,6 +137,7 @@ function thresholdReason({ situation }: Prepared, { thresholds, stress }: Summar
   }
   return {
     code: "cracking-threshold",
+    detail: `σ_c = K/√(Zh): Z from the stiffness of glaze and clay (1.976 when equal), h ${millimetres(mm)}; K_Ic ${TOUGHNESS[situation.toughness].value.toFixed(2)} MPa·√m at once, falling with time to the floor K0 ${TOUGHNESS.floor.value.toFixed(2)} MPa·√m, less what moisture adds.`,
     text: `A skin ${millimetres(mm)} thick cracks at once from about ${megapascal(thresholds.cracksOnCooling)} (half as thick, from about ${megapascal(thresholds.cracksOnCooling * Math.SQRT2)}). In ${situation.serviceYears} years it can still crack if it starts out above ${megapascal(thresholds.mayCrackInTime)}.`,
     quantities: [figures.thresholds.cracksOnCooling, figures.thresholds.mayCrackInTime],
     sources: ["hutchinson-suo-1992", "beuth-1992"],
@@ -121,6 +159,7 @@ function casesReason({ situation }: Prepared, { of20 }: Judgement, figures: Figu
     );
   return {
     code: "cases",
+    detail: `${DRAWS} quasi-random draws of ${INPUTS.length} uncertain inputs, put in order of outcome and stress; one case stands for each twentieth. 9 in 10 lie between ${signed(figures.stress.low)} and ${signed(figures.stress.high)} MPa.`,
     text: `Of 20 equally likely cases, ${parts.join(", ")}.`,
     quantities: [plain(figures.stress)],
     sources: [],
@@ -132,6 +171,7 @@ function moistureReason({ situation }: Prepared, { moistureStress }: Summary, fi
   return [
     {
       code: "moisture",
+      detail: `ε_m(t) = ε_long (t/30 years)^¼: ${figures.body.moistureExpansion.value.toFixed(4)} % (${figures.body.moistureExpansion.low.toFixed(4)} to ${figures.body.moistureExpansion.high.toFixed(4)}) after ${situation.serviceYears} years; Δσ = E_g ε_m/(1 − ν_g) = ${megapascal(moistureStress)}. Reheating above about 600 °C takes it back.`,
       text: `Clay that drinks water grows: in ${situation.serviceYears} years about ${figures.body.moistureExpansion.value.toFixed(3)}\u00a0%, which pulls the glaze by another ${megapascal(moistureStress)}.`,
       quantities: [figures.body.moistureExpansion],
       sources: ["wilson-2003", "schurecht-1928"],
@@ -149,7 +189,8 @@ function quartzReason({ body }: Prepared, { setPointC }: Summary, figures: Figur
     : beyond
       ? `Quartz turns at 573 °C and the clay steps in, which squeezes the glaze. Your figure stops at ${body.expansion.rangeC[1]} °C and says nothing of it: I allowed ${Math.round(body.class.quartzFraction[0] * 100)} to ${Math.round(body.class.quartzFraction[1] * 100)} % quartz by volume.`
       : "Quartz turns at 573 °C and the clay steps in, which squeezes the glaze; your figure reaches past it.";
-  return [{ code: "quartz-step", text, quantities: [figures.setPoint], sources: ["holland-powell-2011"] }];
+  const detail = `ε_b(T) = A·m(T) + q·f·Q(T) + c·C(T): quartz q ${body.class.quartzFraction[0]}–${body.class.quartzFraction[1]} by volume, f ${body.class.quartzFactor}; Q(T) rises 1.41 % to 575 °C, about 0.5 % of it after 500 °C. A is scaled until the stated mean is met.`;
+  return [{ code: "quartz-step", text, detail, quantities: [figures.setPoint], sources: ["holland-powell-2011"] }];
 }
 
 function pullReason(pulls: readonly OxidePull[], figures: Figures): Reason[] {
@@ -159,6 +200,7 @@ function pullReason(pulls: readonly OxidePull[], figures: Figures): Reason[] {
   return [
     {
       code: "pulls",
+      detail: `Contributions of the measured-glass model against silica in its place, times dσ/dα = E₁(Ts − 20)(1 + s((Ts + 20)/2 − 160)); they add up to the glaze's expansion. Local slope: one more per cent by weight, the rest scaled down.`,
       text: `Set against silica in its place, ${first.oxide} pulls hardest toward crazing (${signed(first.pullMPa)}\u00a0MPa)${also}. One per cent by weight less of ${first.oxide}, the rest scaled up, changes the stress by about ${signed(-first.perWeightPercentMPa)}\u00a0MPa.`,
       quantities: [figures.glaze.expansion],
       sources: ["sciglass-2019"],

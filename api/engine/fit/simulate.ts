@@ -1,11 +1,11 @@
 /** A thousand possible pots: every uncertain input drawn, every outcome judged. @module */
 import { type BodyModel, moistureAge } from "../body/index.ts";
 import type { Estimate } from "../quantity.ts";
-import { ON_WARE, POISSON, SET_POINT, TOUGHNESS } from "./constants.ts";
-import { channellingFactor, stiffnessContrast } from "./cracking.ts";
+import { ON_WARE, POISSON, SET_POINT, TENSILE_SHARE, TOUGHNESS } from "./constants.ts";
+import { channellingFactor, delayedShare, stiffnessContrast, YEAR_S } from "./cracking.ts";
 import { edgeEnergy } from "./delamination.ts";
 import { DRAWS, type Draws, INPUTS, type Input } from "./draws.ts";
-import { logSettingViscosity, offsetAt } from "./set-point.ts";
+import { type Cooling, offsetAt, setPointAlong } from "./set-point.ts";
 import { bilayerStress, type Layers, straightWallStress } from "./stress.ts";
 import type { Outcome } from "./types.ts";
 
@@ -26,8 +26,11 @@ export interface Situation {
   body: BodyModel;
   wallM: number;
   glazed: "both-faces" | "one-face" | "one-face-free";
-  coolingCPerHour: number;
+  /** Cooling from hot to cold. */
+  cooling: readonly Cooling[];
   serviceYears: number;
+  /** Radius of the sharpest glazed edge [m]. */
+  edgeM: number;
 }
 
 /** Outcomes by rank, from the most squeezed to the most stretched. */
@@ -41,15 +44,26 @@ export interface Simulation {
   /** Mean expansion from 20 °C to the set point, as it counts on the ware [1e-6/K]. */
   glazeMean: Float64Array;
   bodyMean: Float64Array;
+  /** Young's modulus of the glaze [Pa]; its mean expansion 20–300 °C as it counts on the ware [1e-6/K]. */
+  glazePa: Float64Array;
+  alpha: Float64Array;
+  /** √(Zh) in units that turn Pa into MPa·√m. */
+  root: Float64Array;
   /** Rank in {@link RANKED}. */
   outcome: Uint8Array;
+  /** Draws in which the edge lifts, the face flakes, the wall splits. */
+  lifted: { edges: number; flakes: number; splits: number };
   counts: Record<Outcome, number>;
   /** First-order share of the variance of the stress by input [-]. */
   shares: Record<Input, number>;
+  /** The same of whether the glaze fails at all. */
+  verdictShares: Record<Input, number>;
 }
 
 /** Inputs that move the stress (the others move only what it is compared with). */
-const STRESS_INPUTS = INPUTS.filter((input) => !["toughness", "moisture", "interface"].includes(input));
+const STRESS_INPUTS = INPUTS.filter(
+  (input) => !["toughness", "moisture", "interface", "rupture", "quench"].includes(input),
+);
 
 /**
  * Contraction of a glass from a temperature to 20 °C.
@@ -88,20 +102,18 @@ export function simulate(s: Situation, draws: Draws): Simulation {
   glazeContractions(s, z, w);
   s.body.contraction(w.setPointC, z, w.clay);
   stresses(s, w);
-  outcomes(s, z, draws.interfaceToughness, w);
-  const { setPointC, mismatch, stress, outcome, glazeMean, bodyMean } = w;
+  const lifted = outcomes(s, z, draws.interfaceToughness, w);
+  const { failed, ...arrays } = w;
+  const { stress, outcome } = w;
 
   const tally = [0, 0, 0, 0];
   for (let i = 0; i < DRAWS; i++) tally[outcome[i]!]!++;
   return {
-    stress,
-    mismatch,
-    setPointC,
-    glazeMean,
-    bodyMean,
-    outcome,
+    ...arrays,
+    lifted,
     counts: Object.fromEntries(RANKED.map((name, rank) => [name, tally[rank]!])) as Record<Outcome, number>,
-    shares: sharesOf(stress, z),
+    shares: sharesOf(stress, z, STRESS_INPUTS),
+    verdictShares: sharesOf(failed, z, INPUTS),
   };
 }
 
@@ -111,8 +123,11 @@ const WORKSPACE = {
   glazePa: array(),
   bodyPa: array(),
   setPointC: array(),
+  alpha: array(),
   glaze: array(),
   clay: array(),
+  root: array(),
+  failed: array(),
   mismatch: array(),
   stress: array(),
   glazeMean: array(),
@@ -139,22 +154,24 @@ function layers(s: Situation, z: Deviates, { glazeM, glazePa, bodyPa }: Workspac
 
 function setPoints(s: Situation, { transition, setPoint }: Deviates, setPointC: Float64Array): void {
   const { value, scale } = s.transitionC;
-  const logSetting = logSettingViscosity(s.coolingCPerHour);
+  const { cooling } = s;
+  const steady = cooling.length === 1 ? cooling[0]!.logRamp : undefined;
   for (let i = 0; i < DRAWS; i++) {
     const tg = value + scale * transition[i]!;
-    const c = tg + offsetAt(tg, logSetting) + SET_POINT.shiftSdK * setPoint[i]!;
+    const setting = steady !== undefined ? tg + offsetAt(tg, steady) : setPointAlong(tg, cooling);
+    const c = setting + SET_POINT.shiftSdK * setPoint[i]!;
     setPointC[i] = c < 200 ? 200 : c > 1000 ? 1000 : c;
   }
 }
 
-function glazeContractions(s: Situation, z: Deviates, { glazeM, setPointC, glaze }: Workspace): void {
+function glazeContractions(s: Situation, z: Deviates, { glazeM, setPointC, alpha, glaze }: Workspace): void {
   const { glazeExpansion, recipe, onWare, glazeRise } = z;
   const { value, scale } = s.expansion;
   const { perKelvin, sd, anchorC } = s.rise;
   for (let i = 0; i < DRAWS; i++) {
     const bulk = value + scale * glazeExpansion[i]! + s.recipeSd * recipe[i]!;
-    const alpha = (bulk - onWareDrop(glazeM[i]!, onWare[i]!)) * 1e-6;
-    glaze[i] = glassContraction(alpha, setPointC[i]!, perKelvin + sd * glazeRise[i]!, anchorC);
+    alpha[i] = bulk - onWareDrop(glazeM[i]!, onWare[i]!);
+    glaze[i] = glassContraction(alpha[i]! * 1e-6, setPointC[i]!, perKelvin + sd * glazeRise[i]!, anchorC);
   }
 }
 
@@ -197,10 +214,18 @@ function stresses(s: Situation, w: Workspace): void {
   }
 }
 
-/** Judges each draw. Cracks: σ ≥ K/√(Zh), with no root taken twice. Lifting: G₀ ≥ Γ. */
-function outcomes(s: Situation, z: Deviates, interfaceToughness: Float64Array, w: Workspace): void {
-  const { toughness, moisture } = z;
-  const { stress, glazeM, glazePa, bodyPa, outcome } = w;
+/**
+ * Judges each draw. Cracks: σ ≥ K/√(Zh), with no root taken twice; later, K falls to what a crack needs to run within the
+ * service time. Lifting: over the face where G₀ ≥ Γ, at the sharpest edge where the radial pull −σt/R exceeds what the
+ * clay bears. The wall splits where the glaze pulls it harder than that.
+ */
+function outcomes(s: Situation, z: Deviates, interfaceToughness: Float64Array, w: Workspace): Simulation["lifted"] {
+  const { toughness, moisture, rupture } = z;
+  const { stress, glazeM, glazePa, bodyPa, outcome, root, failed } = w;
+  const strength = s.body.ruptureMPa;
+  const inTime = delayedShare(s.serviceYears * YEAR_S);
+  const faces = s.glazed === "both-faces" ? 2 : 1;
+  const lifted = { edges: 0, flakes: 0, splits: 0 };
   const { poisson } = s.body;
   const kIc = TOUGHNESS[s.toughness];
   const k0 = TOUGHNESS.floor;
@@ -209,14 +234,26 @@ function outcomes(s: Situation, z: Deviates, interfaceToughness: Float64Array, w
   for (let i = 0; i < DRAWS; i++) {
     const now = stress[i]!;
     const factor = channellingFactor(stiffnessContrast(glazePa[i]!, POISSON, bodyPa[i]!, poisson));
-    const root = Math.sqrt(factor * glazeM[i]!) * 1e-6;
+    const r = Math.sqrt(factor * glazeM[i]!) * 1e-6;
+    root[i] = r;
+    const k = kIc.value + kIc.sd * toughness[i]!;
     const grown = Math.max(swelling.value + swelling.sd * moisture[i]!, 0) * perPercent * glazePa[i]!;
-    if (now * root >= kIc.value + kIc.sd * toughness[i]!) outcome[i] = CRAZES_ON_COOLING;
-    else if ((now + grown) * root >= k0.value + k0.sd * toughness[i]!) outcome[i] = CRAZES_LATER;
-    else if (now < 0 && edgeEnergy(now, glazeM[i]!, glazePa[i]!, POISSON) >= interfaceToughness[i]!)
-      outcome[i] = SHIVERS;
-    else outcome[i] = SOUND;
+    let rank = SOUND;
+    if (now < 0) {
+      const bears = Math.max(strength.value + strength.sd * rupture[i]!, 1) * 1e6 * TENSILE_SHARE;
+      const flakes = edgeEnergy(now, glazeM[i]!, glazePa[i]!, POISSON) >= interfaceToughness[i]!;
+      const edges = (-now * glazeM[i]!) / s.edgeM >= bears;
+      if ((-now * faces * glazeM[i]!) / s.wallM >= bears) lifted.splits++;
+      if (flakes) lifted.flakes++;
+      if (edges) lifted.edges++;
+      if (flakes || edges) rank = SHIVERS;
+    }
+    if (now * r >= k) rank = CRAZES_ON_COOLING;
+    else if ((now + grown) * r >= Math.max(k0.value + k0.sd * toughness[i]!, inTime * k)) rank = CRAZES_LATER;
+    outcome[i] = rank;
+    failed[i] = rank === SOUND ? 0 : 1;
   }
+  return lifted;
 }
 
 const SHIVERS = 0;
@@ -228,17 +265,17 @@ const CRAZES_ON_COOLING = 3;
 const SHARE_STRIDE = 4;
 const NO_SHARES = Object.fromEntries(INPUTS.map((input) => [input, 0])) as Record<Input, number>;
 
-/** Squared correlation of the stress with each input: the first-order share, exact where the stress is linear in it. */
-function sharesOf(stress: Float64Array, deviates: Deviates): Record<Input, number> {
+/** Squared correlation of a result with each input: the first-order share, exact where the result is linear in it. */
+function sharesOf(values: Float64Array, deviates: Deviates, inputs: readonly Input[]): Record<Input, number> {
   const shares = { ...NO_SHARES };
-  const { sum, squares } = momentsOf(stress);
+  const { sum, squares } = momentsOf(values);
   if (squares <= 0) return shares;
-  const n = stress.length / SHARE_STRIDE;
-  for (const input of STRESS_INPUTS) {
+  const n = values.length / SHARE_STRIDE;
+  for (const input of inputs) {
     const z = deviates[input];
     const known = cachedMoments(z);
     let cross = (-known.sum * sum) / n;
-    for (let i = 0; i < z.length; i += SHARE_STRIDE) cross += z[i]! * stress[i]!;
+    for (let i = 0; i < z.length; i += SHARE_STRIDE) cross += z[i]! * values[i]!;
     if (known.squares > 0) shares[input] = (cross * cross) / (known.squares * squares);
   }
   return shares;

@@ -5,12 +5,14 @@ import { EngineError, ImpossibleValueError, type Issue, type Notice } from "../e
 import {
   type ExpansionContributions,
   expansionContributions,
+  type GlassProperties,
   glassProperties,
   RISE_WITH_TEMPERATURE,
 } from "../glass/index.ts";
-import { round } from "../quantity.ts";
+import { type Estimate, quantileOf, round } from "../quantity.ts";
 import type { Glaze, StatedExpansion } from "../recipe/types.ts";
 import { NORMAL_SHAPE } from "./draws.ts";
+import { coolingSchedule } from "./set-point.ts";
 import type { Situation } from "./simulate.ts";
 import type { FitRequest } from "./types.ts";
 
@@ -58,7 +60,8 @@ export function prepare(request: FitRequest): Prepared {
   const { firing = {}, ware = {} } = request;
   const thicknessMm = request.glaze.thicknessMm ?? DEFAULTS.thicknessMm;
   const wallMm = ware.wallMm ?? DEFAULTS.wallMm;
-  const coolingCPerHour = firing.coolingCPerHour ?? DEFAULTS.coolingCPerHour;
+  const cooling = firing.cooling ?? [{ toC: 20, cPerHour: firing.coolingCPerHour ?? DEFAULTS.coolingCPerHour }];
+  const edgeMm = ware.edgeRadiusMm ?? Math.max(wallMm / 2, 0.25);
   const serviceYears = ware.serviceYears ?? DEFAULTS.serviceYears;
   const within = (value: number, low: number, high: number, pointer: string, message: string) => {
     if (!(value >= low && value <= high)) issues.push({ pointer, message, allowed: [low, high] });
@@ -71,13 +74,8 @@ export function prepare(request: FitRequest): Prepared {
     `A fired glaze is between 0.01 and 5 mm thick; I read ${thicknessMm} mm.`,
   );
   within(wallMm, 0.5, 100, "/ware/wallMm", `A clay wall is between 0.5 and 100 mm thick; I read ${wallMm} mm.`);
-  within(
-    coolingCPerHour,
-    1,
-    20000,
-    "/firing/coolingCPerHour",
-    `Cooling lies between 1 and 20000 °C an hour; I read ${coolingCPerHour}.`,
-  );
+  within(edgeMm, 0.1, 1000, "/ware/edgeRadiusMm", `An edge has a radius between 0.1 and 1000 mm; I read ${edgeMm} mm.`);
+  issues.push(...coolingIssues(firing));
   within(
     serviceYears,
     0.01,
@@ -101,10 +99,46 @@ export function prepare(request: FitRequest): Prepared {
       body,
       wallM: wallMm / 1000,
       glazed: ware.glazed ?? DEFAULTS.glazed,
-      coolingCPerHour,
+      cooling: coolingSchedule(cooling),
       serviceYears,
+      edgeM: edgeMm / 1000,
     },
   };
+}
+
+/** A schedule falls from segment to segment, at rates a kiln can keep; it is given once, not twice. */
+function coolingIssues({ cooling, coolingCPerHour, peakC }: NonNullable<FitRequest["firing"]>): Issue[] {
+  const issues: Issue[] = [];
+  const rate = (value: number, pointer: string) => {
+    if (value >= 1 && value <= 20000) return;
+    const message = `Cooling lies between 1 and 20000 °C an hour; I read ${value}.`;
+    issues.push({ pointer, message, allowed: [1, 20000] });
+  };
+  if (coolingCPerHour !== undefined) rate(coolingCPerHour, "/firing/coolingCPerHour");
+  if (cooling === undefined) return issues;
+  if (coolingCPerHour !== undefined) {
+    issues.push({ pointer: "/firing/cooling", message: "Give one rate or a list of segments, not both." });
+  }
+  if (cooling.length === 0) {
+    issues.push({
+      pointer: "/firing/cooling",
+      message: "A cooling needs at least one segment: where to, and how fast.",
+    });
+  }
+  let before = peakC ?? 1700;
+  cooling.forEach(({ toC, cPerHour, holdMinutes }, i) => {
+    const at = `/firing/cooling/${i}`;
+    if (!(toC < before) || toC < -50) {
+      const message = `Each segment cools on from the one before: ${toC} °C is not below ${before} °C.`;
+      issues.push({ pointer: `${at}/toC`, message });
+    }
+    rate(cPerHour, `${at}/cPerHour`);
+    if (holdMinutes !== undefined && !(holdMinutes >= 0 && holdMinutes <= 10080)) {
+      issues.push({ pointer: `${at}/holdMinutes`, message: "A soak lasts between 0 and 10080 minutes (a week)." });
+    }
+    before = toC;
+  });
+  return issues;
 }
 
 function collect<T>(issues: Issue[], run: () => T): T | undefined {
@@ -124,8 +158,11 @@ type GlazeReading = Omit<Prepared, "situation" | "body"> & {
 function readGlaze(glaze: Glaze): GlazeReading {
   if ("expansion" in glaze && glaze.expansion) return readStated(glaze);
   let chemistry: GlazeChemistry;
+  let properties: GlassProperties;
   try {
     chemistry = analyseGlaze(glaze as Exclude<Glaze, StatedExpansion>);
+    properties = glassProperties(chemistry.moleFractions);
+    refuseUnknowable(properties.expansion, chemistry.moleFractions);
   } catch (error) {
     if (!(error instanceof EngineError)) throw error;
     throw new EngineError(error.issues.map((issue) => ({ ...issue, pointer: `/glaze${issue.pointer}` })));
@@ -134,7 +171,6 @@ function readGlaze(glaze: Glaze): GlazeReading {
     notices.map((notice) =>
       notice.pointer === undefined ? notice : { ...notice, pointer: `/glaze${notice.pointer}` },
     );
-  const properties = glassProperties(chemistry.moleFractions);
   const contributions = expansionContributions(chemistry.moleFractions);
   let variance = 0;
   for (const { oxide, perWeightPercent } of contributions.oxides) {
@@ -143,7 +179,7 @@ function readGlaze(glaze: Glaze): GlazeReading {
   return {
     chemistry,
     contributions,
-    model: "measured-glass",
+    model: "measured-glasses",
     properties: {
       expansion: properties.expansion,
       transitionC: properties.transitionC,
@@ -155,6 +191,25 @@ function readGlaze(glaze: Glaze): GlazeReading {
     cautions: [...chemistry.cautions],
     sources: [...chemistry.sources, ...properties.sources],
   };
+}
+
+/** Widest 90 % interval of the expansion with which a verdict still says something [1e-6/K]. */
+const WIDEST = 12;
+
+/** Refuses glasses of which nothing can be said: nothing like them was ever measured. */
+function refuseUnknowable(expansion: Estimate, moleFractions: Readonly<Record<string, number>>): void {
+  const width = quantileOf(expansion, 0.95) - quantileOf(expansion, 0.05);
+  if (width <= WIDEST) return;
+  const [most] = Object.entries(moleFractions).sort((a, b) => b[1] - a[1]);
+  const silica = round((moleFractions.SiO2 ?? 0) * 100, 0);
+  throw new ImpossibleValueError([
+    {
+      pointer: "",
+      message: `I can't judge this one: no glass like it was ever measured (${silica} mol % silica${
+        most && most[0] !== "SiO2" ? `, ${round(most[1] * 100, 0)} mol % ${most[0]}` : ""
+      }). Glazes I know hold 40 to 85 mol % silica with a few per cent of alumina and at least 5 mol % of fluxes. Check the recipe for a missing line.`,
+    },
+  ]);
 }
 
 /** Which toughness range applies: lead lowers it, much boron raises it (data/fit/mechanics.json). */

@@ -2,8 +2,8 @@
 import { at, moistureAge, Z90 } from "../body/index.ts";
 import { middle90 } from "../numeric/quantiles.ts";
 import { type Quantity, quantileOf, quantity, UNITS } from "../quantity.ts";
-import { INTERFACE, POISSON, TOUGHNESS } from "./constants.ts";
-import { channellingFactor, criticalStress, stiffnessContrast } from "./cracking.ts";
+import { INTERFACE, POISSON, TENSILE_SHARE, TOUGHNESS } from "./constants.ts";
+import { channellingFactor, criticalStress, delayedShare, stiffnessContrast, YEAR_S } from "./cracking.ts";
 import { liftingStress } from "./delamination.ts";
 import type { Simulation, Situation } from "./simulate.ts";
 import type { CentralThresholds } from "./verdict.ts";
@@ -55,18 +55,25 @@ function thresholdsAt(s: Situation): Pick<Summary, "thresholds" | "thresholdQuan
   const thicknessHalf = (s.thicknessSd * Z90) / 2;
   const crack = (deviate: number, kind: Situation["toughness"] | "floor") =>
     criticalStress(at(TOUGHNESS[kind], deviate) * 1e6, z, s.thicknessM);
-  const lift = (deviate: number) =>
+  const flake = (deviate: number) =>
     liftingStress(INTERFACE.median * Math.exp(INTERFACE.logSd * deviate), s.thicknessM, youngs, POISSON);
+  // At the sharpest edge the pull −σt/R peels where the clay bears less.
+  const peel = (deviate: number) =>
+    (-Math.max(s.body.ruptureMPa.value + s.body.ruptureMPa.sd * deviate, 1) * 1e6 * TENSILE_SHARE * s.edgeM) /
+    s.thicknessM;
+  const lift = (deviate: number) => Math.max(flake(deviate), peel(deviate));
   const around = (value: number, half: number, unit = UNITS.stress) =>
     quantity(value / 1e6, (value - half) / 1e6, (value + half) / 1e6, unit, { decimals: 1 });
   const spread = (value: number, edge: number, extra = 0) =>
     around(value, Math.hypot(edge - value, value * thicknessHalf, extra));
 
   const cracksOnCooling = crack(0, s.toughness);
-  const floor = crack(0, "floor");
+  const inTime = delayedShare(s.serviceYears * YEAR_S);
+  const creep = (deviate: number) => Math.max(crack(deviate, "floor"), inTime * crack(deviate, s.toughness));
+  const floor = creep(0);
   const flakesComeOff = lift(0);
   const edgesMayLift = lift(ONE_IN_TEN);
-  const floorHalf = Math.hypot(crack(Z90, "floor") - floor, floor * thicknessHalf, moistureHalf);
+  const floorHalf = Math.hypot(creep(Z90) - floor, floor * thicknessHalf, moistureHalf);
   return {
     moistureStress,
     thresholds: { cracksOnCooling, mayCrackInTime: floor - moistureStress, flakesComeOff, edgesMayLift },

@@ -8,8 +8,20 @@ import type { Glaze } from "../recipe/types.ts";
 export interface Firing {
   /** Highest temperature reached [°C]. Only checked against the body class; it does not move the set point. */
   peakC?: number;
-  /** Cooling rate through the set point, about 700–500 °C [K/h]; 100 if left out. */
+  /** Cooling rate through the set point, about 700–500 °C [K/h]; 100 if left out. Give this or `cooling`. */
   coolingCPerHour?: number;
+  /** Cooling as segments, from hot to cold. */
+  cooling?: readonly CoolingSegment[];
+}
+
+/** Cool to a temperature at a rate, then hold. */
+export interface CoolingSegment {
+  /** End of the segment [°C]. */
+  toC: number;
+  /** Rate on the way [K/h]. */
+  cPerHour: number;
+  /** Soak at the end [min]. */
+  holdMinutes?: number;
 }
 
 /** What is glazed, and how. */
@@ -20,6 +32,8 @@ export interface Ware {
   glazed?: "both-faces" | "one-face" | "one-face-free";
   /** How long it should stay sound [years]; 10 if left out. */
   serviceYears?: number;
+  /** Radius of the sharpest glazed rim, handle or sprig [mm]; half the wall if left out. */
+  edgeRadiusMm?: number;
 }
 
 /** One question: this glaze, on this body, fired and made so. */
@@ -31,7 +45,7 @@ export interface FitRequest {
   /** Seed of the quasi-random draws; the same seed gives the same answer to the last digit. */
   seed?: number;
   /** Extra parts of the answer. */
-  include?: readonly "curves"[];
+  include?: readonly ("curves" | "profile")[];
 }
 
 /** What happens to a piece. */
@@ -51,6 +65,8 @@ export interface StressCase {
 export interface Reason {
   code: string;
   text: string;
+  /** The same for an engineer: the formula with its numbers. */
+  detail: string;
   quantities: Quantity[];
   sources: string[];
 }
@@ -72,6 +88,8 @@ export interface Driver {
   label: string;
   /** First-order share of the variance of the stress [-]. */
   share: number;
+  /** First-order share of the variance of whether it fails at all [-]. */
+  verdictShare: number;
 }
 
 /** A point of a drawn curve, length counted from room temperature. */
@@ -80,6 +98,27 @@ export interface BandPoint {
   strainPercent: number;
   lowPercent: number;
   highPercent: number;
+}
+
+/** A point of the stress through glaze and wall. */
+export interface ProfilePoint {
+  /** Depth from the outer face of the glaze [mm]. */
+  depthMm: number;
+  stressMPa: number;
+  layer: "glaze" | "body";
+}
+
+/** What tests and uses would show; chances between 0 and 1. */
+export interface Trials {
+  quench: {
+    standard: string;
+    /** Difference between ware and water at which cracks begin. */
+    cracksFrom: Quantity;
+    steps: { ovenC: number; passes: number }[];
+    text: string;
+  };
+  steam: { id: string; name: string; passes: number }[];
+  use: { id: string; name: string; cracks: number }[];
 }
 
 /** The whole answer. */
@@ -121,13 +160,29 @@ export interface FitReport {
     moistureExpansion: Quantity;
     /** Mean stress in the clay wall [MPa], tension positive. */
     stress: Quantity;
+    /** Modulus of rupture. */
+    rupture: Quantity;
+    /** Chance that the squeezed glaze splits the wall [-]. */
+    splits: number;
+    /** For a body of phases: its mean to the set point if the grains shared strain alike or by volume alone [1e-6/K]. */
+    bounds?: { turner: number; linear: number };
   };
+  /** Lifting, taken apart: at the sharpest edge by the radial pull, and over the face. */
+  shivering: {
+    edgeRadiusMm: number;
+    /** Pull between glaze and clay at that edge [MPa], above 0 peels. */
+    edgePull: Quantity;
+    edges: number;
+    flakes: number;
+  };
+  trials: Trials;
   pulls: OxidePull[];
   drivers: Driver[];
   reasons: Reason[];
   /** What to fire or measure next, the most telling first; same shape as a reason. */
   next: Reason[];
   curves?: { glaze: BandPoint[]; body: BandPoint[] };
+  profile?: ProfilePoint[];
   engine: { version: string; dataVersion: string; seed: number };
   warnings: Notice[];
   cautions: Notice[];

@@ -13,7 +13,7 @@ export const LATTICE_POINTS = 1024;
  * Method: D. Nuyens, R. Cools, Math. Comp. 75 (2006) 903-920. tests/engine/numeric.test.ts builds it again.
  */
 export const GENERATING_VECTOR: readonly number[] = [
-  1, 275, 167, 403, 317, 181, 103, 297, 49, 193, 495, 449, 395, 259, 417, 113,
+  1, 275, 167, 403, 317, 181, 103, 297, 49, 193, 495, 449, 395, 259, 417, 113, 263, 423, 213, 231,
 ];
 
 const cache = new Map<string, readonly Float64Array[]>();
@@ -21,7 +21,7 @@ const CACHED_SETS = 4;
 
 /**
  * Points of the shifted lattice, one array a dimension, each value strictly between 0 and 1.
- * @param dimensions - how many inputs are uncertain, at most 16 [-]
+ * @param dimensions - how many inputs are uncertain, at most 20 [-]
  * @param seed - any whole number; the same seed gives the same points [-]
  * @returns `dimensions` arrays of {@link LATTICE_POINTS} values; shared, do not write to them
  * @example latticePoints(2, 1)[0].length // 1024

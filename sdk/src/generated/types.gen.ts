@@ -426,6 +426,14 @@ export type ClassBody = {
      * Modulus of rupture of an unglazed bar [MPa].
      */
     ruptureMPa?: number;
+    /**
+     * Free quartz left in the fired body [% by weight].
+     */
+    quartzPercent?: number;
+    /**
+     * Cristobalite in the fired body [% by weight].
+     */
+    cristobalitePercent?: number;
 };
 
 /**
@@ -458,6 +466,24 @@ export type Contributions = {
 };
 
 /**
+ * Cool to a temperature at a rate, then hold.
+ */
+export type CoolingSegment = {
+    /**
+     * End of the segment [°C].
+     */
+    toC: number;
+    /**
+     * Rate on the way [K/h].
+     */
+    cPerHour: number;
+    /**
+     * Soak at the end [min].
+     */
+    holdMinutes?: number;
+};
+
+/**
  * A body with a dilatometer curve.
  */
 export type CurveBody = {
@@ -485,6 +511,14 @@ export type CurveBody = {
      * Modulus of rupture of an unglazed bar [MPa].
      */
     ruptureMPa?: number;
+    /**
+     * Free quartz left in the fired body [% by weight].
+     */
+    quartzPercent?: number;
+    /**
+     * Cristobalite in the fired body [% by weight].
+     */
+    cristobalitePercent?: number;
 };
 
 /**
@@ -541,6 +575,10 @@ export type Driver = {
      * First-order share of the variance of the stress [-].
      */
     share: number;
+    /**
+     * First-order share of the variance of whether it fails at all [-].
+     */
+    verdictShare: number;
 };
 
 /**
@@ -754,9 +792,13 @@ export type Firing = {
      */
     peakC?: number;
     /**
-     * Cooling rate between about 700 and 500 °C [K/h]; 100 if left out.
+     * Cooling rate between about 700 and 500 °C [K/h]; 100 if left out. Give this or cooling.
      */
     coolingCPerHour?: number;
+    /**
+     * Cooling as segments from hot to cold, 1 to 20 of them. Give this or coolingCPerHour.
+     */
+    cooling?: Array<CoolingSegment>;
 };
 
 /**
@@ -776,9 +818,9 @@ export type FitLine = {
      */
     seed?: number;
     /**
-     * Extra parts of the answer: the two cooling curves.
+     * Extra parts of the answer: the two cooling curves, the stress through glaze and wall.
      */
-    include?: Array<'curves'>;
+    include?: Array<'curves' | 'profile'>;
 };
 
 /**
@@ -817,6 +859,8 @@ export type FitReport = {
     setPoint: Quantity;
     glaze: FittedGlaze;
     body: FittedBody;
+    shivering: Shivering;
+    trials: Trials;
     /**
      * What each oxide pulls; empty for a glaze known by expansion alone.
      */
@@ -840,6 +884,10 @@ export type FitReport = {
         glaze: Array<BandPoint>;
         body: Array<BandPoint>;
     };
+    /**
+     * Stress through glaze and wall; only when asked for by include.
+     */
+    profile?: Array<ProfilePoint>;
     engine: EngineStamp;
     /**
      * Unusual input and assumptions made; empty if none.
@@ -868,13 +916,13 @@ export type FitRequest = {
      */
     seed?: number;
     /**
-     * Extra parts of the answer: the two cooling curves.
+     * Extra parts of the answer: the two cooling curves, the stress through glaze and wall.
      */
-    include?: Array<'curves'>;
+    include?: Array<'curves' | 'profile'>;
 };
 
 /**
- * The clay as the answer saw it; stress is the mean in the wall, tension positive.
+ * The clay as the answer saw it; stress is the mean in the wall, tension positive, rupture its modulus of rupture.
  */
 export type FittedBody = {
     /**
@@ -886,6 +934,24 @@ export type FittedBody = {
     youngs: Quantity;
     moistureExpansion: Quantity;
     stress: Quantity;
+    rupture: Quantity;
+    /**
+     * Chance that it is split by the squeezed glaze [-].
+     */
+    splits: number;
+    /**
+     * For a body of phases: its mean to the set point by the outer rules of mixing.
+     */
+    bounds?: {
+        /**
+         * Grains squeezed alike [1e-6/K].
+         */
+        turner: number;
+        /**
+         * Grains by volume alone [1e-6/K].
+         */
+        linear: number;
+    };
 };
 
 /**
@@ -1312,6 +1378,14 @@ export type PhasesBody = {
      * Modulus of rupture of an unglazed bar [MPa].
      */
     ruptureMPa?: number;
+    /**
+     * Free quartz left in the fired body [% by weight].
+     */
+    quartzPercent?: number;
+    /**
+     * Cristobalite in the fired body [% by weight].
+     */
+    cristobalitePercent?: number;
 };
 
 /**
@@ -1371,6 +1445,24 @@ export type Problem = {
 };
 
 /**
+ * A point of the stress through glaze and wall.
+ */
+export type ProfilePoint = {
+    /**
+     * Depth from the outer face of the glaze [mm].
+     */
+    depthMm: number;
+    /**
+     * Stress there, tension positive [MPa].
+     */
+    stressMPa: number;
+    /**
+     * Which layer.
+     */
+    layer: 'glaze' | 'body';
+};
+
+/**
  * A value with the interval that should hold the truth, its unit and range.
  */
 export type Quantity = {
@@ -1404,6 +1496,31 @@ export type Quantity = {
 };
 
 /**
+ * From the oven into water of 20 °C. cracksFrom is the difference at which cracks begin [K].
+ */
+export type QuenchTrial = {
+    /**
+     * Whose steps these are.
+     */
+    standard: string;
+    cracksFrom: Quantity;
+    steps: Array<{
+        /**
+         * Oven before the plunge [°C].
+         */
+        ovenC: number;
+        /**
+         * Chance that it passes the step [-].
+         */
+        passes: number;
+    }>;
+    /**
+     * The same in one sentence.
+     */
+    text: string;
+};
+
+/**
  * One reason for the verdict.
  */
 export type Reason = {
@@ -1415,6 +1532,10 @@ export type Reason = {
      * A sentence a student understands, numbers included.
      */
     text: string;
+    /**
+     * The same for an engineer: the formula with its numbers.
+     */
+    detail: string;
     /**
      * The figures behind the sentence.
      */
@@ -1470,6 +1591,25 @@ export type Seger = {
      * Share of R2O among the fluxes [-].
      */
     alkaliShare: number | null;
+};
+
+/**
+ * Lifting taken apart. edgePull is the pull between glaze and clay at the edge [MPa]: above 0 it peels.
+ */
+export type Shivering = {
+    /**
+     * Radius of the sharpest glazed edge, as given or half the wall [mm].
+     */
+    edgeRadiusMm: number;
+    edgePull: Quantity;
+    /**
+     * Chance that it lifts at that edge [-].
+     */
+    edges: number;
+    /**
+     * Chance that it flakes off the face [-].
+     */
+    flakes: number;
 };
 
 /**
@@ -1669,6 +1809,14 @@ export type StatedBody = {
      * Modulus of rupture of an unglazed bar [MPa].
      */
     ruptureMPa?: number;
+    /**
+     * Free quartz left in the fired body [% by weight].
+     */
+    quartzPercent?: number;
+    /**
+     * Cristobalite in the fired body [% by weight].
+     */
+    cristobalitePercent?: number;
 };
 
 /**
@@ -1703,6 +1851,21 @@ export type StatedGlaze = {
      * Thickness of the fired glaze [mm]; 0.3 if left out.
      */
     thicknessMm?: number;
+};
+
+export type SteamTrial = {
+    /**
+     * Stable identifier.
+     */
+    id: string;
+    /**
+     * What is done.
+     */
+    name: string;
+    /**
+     * Chance that it passes [-].
+     */
+    passes: number;
 };
 
 /**
@@ -1764,6 +1927,36 @@ export type Thresholds = {
 };
 
 /**
+ * What tests and uses would show, for a fresh piece.
+ */
+export type Trials = {
+    quench: QuenchTrial;
+    /**
+     * Autoclave tests, which bring moisture growth on early.
+     */
+    steam: Array<SteamTrial>;
+    /**
+     * Everyday swings of temperature.
+     */
+    use: Array<UseTrial>;
+};
+
+export type UseTrial = {
+    /**
+     * Stable identifier.
+     */
+    id: string;
+    /**
+     * What is done.
+     */
+    name: string;
+    /**
+     * Chance that it cracks from that use alone [-].
+     */
+    cracks: number;
+};
+
+/**
  * The answer in one word.
  */
 export type Verdict = 'crazes' | 'may-craze' | 'sound' | 'may-shiver' | 'shivers';
@@ -1784,6 +1977,10 @@ export type Ware = {
      * How long it should stay sound [years]; 10 if left out.
      */
     serviceYears?: number;
+    /**
+     * Radius of the sharpest glazed rim, handle or sprig [mm]; half the wall if left out.
+     */
+    edgeRadiusMm?: number;
 };
 
 export type CheckFitData = {

@@ -1,0 +1,53 @@
+/** Stress through glaze and wall, ready to be drawn. @module */
+import { round } from "../quantity.ts";
+import { POISSON } from "./constants.ts";
+import type { Situation } from "./simulate.ts";
+import { bilayerStress, bodyStress, type Layers } from "./stress.ts";
+import type { ProfilePoint } from "./types.ts";
+
+/**
+ * Stress from the outer face of the glaze inward, at the centre of the doubt.
+ * A straight wall carries even stress in each layer; a flat piece glazed on one face bends, so its stress slopes.
+ * @param s - the situation
+ * @param middle - centres: stress of the glaze [Pa], mismatch [-], Young's modulus of the glaze [Pa]
+ * @returns points at each face, depth [mm], stress [MPa, tension positive]; forces over glaze and wall add up to nothing
+ */
+export function stressProfile(
+  s: Situation,
+  middle: { stress: number; mismatch: number; glazePa: number },
+): ProfilePoint[] {
+  const t = s.thicknessM * 1000;
+  const h = s.wallM * 1000;
+  const at = (depthMm: number, pascal: number, layer: ProfilePoint["layer"]): ProfilePoint => ({
+    depthMm: round(depthMm, 4),
+    stressMPa: round(pascal / 1e6, 2),
+    layer,
+  });
+  if (s.glazed === "one-face-free") {
+    const layers: Layers = {
+      glazePa: middle.glazePa,
+      glazePoisson: POISSON,
+      glazeM: s.thicknessM,
+      bodyPa: s.body.youngsGPa.value * 1e9,
+      bodyPoisson: s.body.poisson,
+      wallM: s.wallM,
+    };
+    const bent = bilayerStress(layers, middle.mismatch);
+    return [
+      at(0, bent.glazeSurface, "glaze"),
+      at(t, bent.glazeInterface, "glaze"),
+      at(t, bent.bodyInterface, "body"),
+      at(t + h, bent.bodyBack, "body"),
+    ];
+  }
+  const both = s.glazed === "both-faces";
+  const wall = bodyStress(middle.stress, s.thicknessM, s.wallM, both ? 2 : 1);
+  const points = [
+    at(0, middle.stress, "glaze"),
+    at(t, middle.stress, "glaze"),
+    at(t, wall, "body"),
+    at(t + h, wall, "body"),
+  ];
+  if (both) points.push(at(t + h, middle.stress, "glaze"), at(2 * t + h, middle.stress, "glaze"));
+  return points;
+}

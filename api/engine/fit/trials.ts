@@ -1,0 +1,106 @@
+/** What a quench, a steam test and everyday use would show. @module */
+import trialData from "../../../data/fit/trials.json" with { type: "json" };
+import { middle90 } from "../numeric/quantiles.ts";
+import { quantity, round, UNITS } from "../quantity.ts";
+import { POISSON, QUENCH_FACTOR, TOUGHNESS } from "./constants.ts";
+import { delayedShare, YEAR_S } from "./cracking.ts";
+import { DRAWS, type Draws } from "./draws.ts";
+import type { Simulation, Situation } from "./simulate.ts";
+import type { Trials } from "./types.ts";
+
+/** Every fourth draw is tried: a quarter of the lattice is a lattice too, and chances are told in twentieths. */
+const STRIDE = 4;
+const TRIED = DRAWS / STRIDE;
+/** A quench strains the surface between about 20 and 150 °C; its middle [°C]. */
+const QUENCH_MIDDLE_C = 85;
+/** A quench is over in seconds [s]. */
+const QUENCH_S = 10;
+/** Chance from which a step counts as expected to pass, or to fail: 15 of 20. */
+const EXPECTED = 0.75;
+
+const quenchShare = delayedShare(QUENCH_S);
+const differences = new Float64Array(TRIED);
+
+/**
+ * Tries every draw of a fit.
+ *
+ *     quench:  σ + f E α ΔT/(1 − ν) ≥ K/√(Zh)        steam:  σ + E ε_moisture/(1 − ν) ≥ K/√(Zh)
+ *
+ * K is K_Ic for a crack that runs at once, less the longer the stress lasts, never below the floor K0.
+ * @param s - the situation
+ * @param simulation - its draws, judged
+ * @param draws - deviates
+ * @returns chances between 0 and 1; quench difference at which cracks begin [K]
+ */
+export function tryOut(s: Situation, simulation: Simulation, draws: Draws): Trials {
+  const { toughness, quench, moisture } = draws.normal;
+  const { stress, root, glazePa, alpha } = simulation;
+  const kIc = TOUGHNESS[s.toughness];
+  const k0 = TOUGHNESS.floor;
+  const cold = 1 + s.rise.perKelvin * (QUENCH_MIDDLE_C - s.rise.anchorC);
+  const swelling = s.body.moisturePercent;
+  const passes = trialData.steam.map(() => 0);
+  const cracks = trialData.use.map(() => 0);
+  const steamShares = trialData.steam.map(({ hours }) => delayedShare(hours * 3600));
+  const useShares = trialData.use.map(({ seconds }) => delayedShare(seconds));
+
+  for (let j = 0; j < TRIED; j++) {
+    const i = j * STRIDE;
+    const tough = (kIc.value + kIc.sd * toughness[i]!) / root[i]!;
+    const floor = (k0.value + k0.sd * toughness[i]!) / root[i]!;
+    const stiff = glazePa[i]! / (1 - POISSON);
+    const perKelvin = stiff * alpha[i]! * 1e-6 * cold;
+    const full = Math.min(Math.max(QUENCH_FACTOR.value + QUENCH_FACTOR.sd * quench[i]!, 0.2), 1);
+    const perStep = Math.max(perKelvin * full, 1e3);
+    differences[j] = Math.max((Math.max(quenchShare * tough, floor) - stress[i]!) / perStep, 0);
+    const grown = (Math.max(swelling.value + swelling.sd * moisture[i]!, 0) / 100) * stiff;
+    for (let k = 0; k < passes.length; k++) {
+      const limit = Math.max(steamShares[k]! * tough, floor);
+      if (stress[i]! + grown * trialData.steam[k]!.share < limit) passes[k]!++;
+    }
+    for (let k = 0; k < cracks.length; k++) {
+      const { differenceK, share } = trialData.use[k]!;
+      const limit = Math.max(useShares[k]! * tough, floor);
+      if (stress[i]! + perKelvin * differenceK * Math.min(share * full * (1 / 0.7), 1) >= limit) cracks[k]!++;
+    }
+  }
+  const { bathC, stepsC, standard } = trialData.quench;
+  const steps = stepsC.map((ovenC) => {
+    let held = 0;
+    for (let j = 0; j < TRIED; j++) if (differences[j]! > ovenC - bathC) held++;
+    return { ovenC, passes: round(held / TRIED, 3) };
+  });
+  const from = middle90(differences);
+  return {
+    quench: {
+      standard,
+      cracksFrom: quantity(from.value, from.low, from.high, UNITS.difference, { decimals: 0 }),
+      steps,
+      text: quenchWords(steps),
+    },
+    steam: trialData.steam.map(({ id, name }, k) => ({ id, name, passes: round(passes[k]! / TRIED, 3) })),
+    use: trialData.use.map(({ id, name }, k) => ({ id, name, cracks: round(cracks[k]! / TRIED, 3) })),
+  };
+}
+
+function quenchWords(steps: Trials["quench"]["steps"]): string {
+  const pass = steps.filter(({ passes }) => passes >= EXPECTED).at(-1);
+  const fail = steps.find(({ passes }) => passes <= 1 - EXPECTED);
+  const into = `into ${trialData.quench.bathC}\u00a0°C water`;
+  if (!pass && !fail) return `No step of the quench ${into} can be called: the doubt is too wide.`;
+  if (!pass)
+    return `Expected to fail the quench from ${fail!.ovenC}\u00a0°C ${into}; whether it passes a milder one is open.`;
+  if (!fail)
+    return `Expected to pass the quench from ${pass.ovenC}\u00a0°C ${into}; no step up to ${steps.at(-1)!.ovenC}\u00a0°C is sure to crack it.`;
+  return `Expected to pass the quench from ${pass.ovenC}\u00a0°C ${into}, and to fail from ${fail.ovenC}\u00a0°C.`;
+}
+
+/** Keys of the sources behind the trials. */
+export const TRIAL_SOURCES: readonly string[] = [
+  ...new Set([trialData.quench, ...trialData.steam, ...trialData.use].flatMap(({ sources }) => sources)),
+];
+
+/** Stress lasts this long for what cracks "later" [s]. */
+export function serviceSeconds(years: number): number {
+  return years * YEAR_S;
+}
