@@ -1,0 +1,136 @@
+/** What drives it: the pull of each oxide, set against silica in its place. @module */
+import type { FitReport, OxidePull } from "../../fit/types.ts";
+import { signed } from "../../fit/words.ts";
+import { crackFill, waveFill } from "../marks/fills.ts";
+import { px, Sheet } from "../marks/sheet.ts";
+import { textWidth, wrap } from "../marks/text-width.ts";
+import type { PictureOptions } from "../types.ts";
+import { bestSwap, type Rows, rowsOf } from "./rows.ts";
+
+/** Heading of the last column: what one more weight per cent would do. */
+const PER = "1 % more";
+
+interface Place {
+  /** Right end of the share column, zero line, right end of the bars [px]. */
+  share: number;
+  zero: number;
+  perMpa: number;
+}
+
+/**
+ * A bar for each oxide: the stress it adds where silica would stand in its place. Right pulls toward crazing (cracks),
+ * left pushes toward shivering (waves). Beside it the share in the glaze and what one more per cent would do.
+ * @param report - an answer whose glaze was given by recipe or oxides
+ * @returns SVG text with title and description; for a glaze known by its expansion alone, a picture that says so
+ * @example contributionsPicture(checkFit(question), { width: 720 })
+ */
+export function contributionsPicture(report: FitReport, options: PictureOptions = {}): string {
+  const sheet = new Sheet(options);
+  const rows = rowsOf(report);
+  if (report.pulls.length === 0) return unknown(sheet);
+  const { size, width, narrow } = sheet;
+  const pitch = narrow ? 34 : 38;
+  const place = placeOf(sheet, rows);
+  const top = size * 2 + 10;
+  const margin = narrow ? 4 : 6;
+
+  sheet.text(margin, size + 2, "in the glaze", { size, tint: "ink2" });
+  const perHeader = PER;
+  const room = width - margin - textWidth(perHeader, size) - 14 - place.zero;
+  const header = ["pull toward crazing, MPa", "pull, MPa"].find((words) => textWidth(words, size) < room) ?? "MPa";
+  sheet.text(place.zero, size + 2, header, { size, tint: "ink2" });
+  sheet.text(width - margin, size + 2, perHeader, { size, tint: "ink2", anchor: "end" });
+
+  for (const [i, pull] of rows.bars.entries()) drawRow(sheet, pull, place, top + i * pitch);
+  let y = top + rows.bars.length * pitch;
+  if (rows.yardstick) {
+    drawRow(sheet, rows.yardstick, place, y, "the yardstick");
+    y += pitch;
+  }
+  sheet.path(`M${px(place.zero)} ${top - 4}V${y}`, { stroke: "ink", width: 1.5 });
+  y += size + 6;
+  if (rows.rest.length > 0) {
+    const words = `Next to nothing: ${rows.rest.map(({ oxide }) => oxide).join(", ")}.`;
+    for (const line of wrap(words, width - 2 * margin, size)) {
+      sheet.text(margin, y, line, { size, tint: "ink2", formula: true });
+      y += size + 4;
+    }
+  }
+  return sheet.finish(y - size + 4, "contributions", told(report, rows));
+}
+
+function placeOf(sheet: Sheet, { bars }: Rows): Place {
+  const { size, width, narrow } = sheet;
+  const margin = narrow ? 4 : 6;
+  const share = margin + textWidth("Al2O3", size + 1, true) + (narrow ? 6 : 16) + textWidth("88.8 %", size);
+  const value = textWidth("+888", size + 1, true) + 14;
+  const end = width - margin - textWidth(PER, size) - 12 - value;
+  const most = Math.max(1, ...bars.map(({ pullMPa }) => pullMPa));
+  const least = Math.max(0, ...bars.map(({ pullMPa }) => -pullMPa));
+  const start = share + 14 + (least > 0 ? value : 0);
+  // The zero line moves right only as far as the pushes need.
+  const perMpa = (end - start) / Math.max(most + least, 20);
+  return { share, zero: start + least * perMpa, perMpa };
+}
+
+function drawRow(sheet: Sheet, pull: OxidePull, { share, zero, perMpa }: Place, y: number, instead?: string): void {
+  const { size, width, narrow } = sheet;
+  const margin = narrow ? 4 : 6;
+  const tall = narrow ? 20 : 24;
+  const middle = y + tall / 2;
+  const base = middle + size * 0.36;
+  sheet.text(margin, base, pull.oxide, { size: size + 1, bold: true, formula: true });
+  sheet.text(share, base, `${pull.weightPercent.toFixed(1)} %`, { size, tint: "ink2", anchor: "end" });
+  const length = Math.abs(pull.pullMPa) * perMpa;
+  if (instead) sheet.text(zero + 8, base, instead, { size, tint: "ink2" });
+  else if (Math.abs(pull.pullMPa) < 1) sheet.text(zero + 8, base, "next to nothing", { size, tint: "ink2" });
+  else {
+    const pulls = pull.pullMPa > 0;
+    const fill = pulls ? crackFill(sheet) : waveFill(sheet);
+    sheet.rect(pulls ? zero : zero - length, y, length, tall, { stroke: pulls ? "pull" : "push", width: 1.5, fill });
+    const at = pulls ? zero + length + 7 : zero - length - 7;
+    const anchor = pulls ? "start" : "end";
+    sheet.text(at, base, signed(pull.pullMPa), { size: size + 1, bold: true, anchor });
+  }
+  sheet.text(width - margin, base, signed(pull.perWeightPercentMPa), { size, anchor: "end" });
+}
+
+function unknown(sheet: Sheet): string {
+  const { size, width } = sheet;
+  const title = "This glaze is known by its expansion alone, so its oxides cannot be told apart.";
+  const description = "Give a recipe or an analysis to see what each oxide pulls.";
+  sheet.circle(30, 32, 18, { stroke: "ink2", width: 2, dash: "2 4" });
+  let y = size + 12;
+  // A heading above says it already.
+  for (const line of sheet.headed ? [] : wrap(title, width - 76, size, true)) {
+    sheet.text(64, y, line, { size, bold: true });
+    y += size + 5;
+  }
+  for (const line of wrap(description, width - 76, size)) {
+    sheet.text(64, y, line, { size, tint: "ink2" });
+    y += size + 5;
+  }
+  return sheet.finish(Math.max(y, 64), "contributions", { title, description });
+}
+
+function told(report: FitReport, { bars, rest }: Rows): { title: string; description: string } {
+  const first = bars[0];
+  const swap = bestSwap(report);
+  const drop = swap
+    ? ` Swap 1\u00a0% of ${swap.oxide} for silica and the stress drops about ${Math.round(swap.dropMPa)}\u00a0MPa.`
+    : "";
+  const title =
+    first && first.pullMPa >= 1
+      ? `${first.oxide} pulls hardest toward crazing: ${signed(first.pullMPa)}\u00a0MPa.${drop}`
+      : `No oxide pulls harder toward crazing than silica in its place.${drop}`;
+  const each = bars.map(
+    ({ oxide, weightPercent, pullMPa, perWeightPercentMPa }) =>
+      `${oxide} ${weightPercent.toFixed(1)} %: ${signed(pullMPa)} MPa, one more per cent ${signed(perWeightPercentMPa)} MPa`,
+  );
+  const description = [
+    "Pull of each oxide compared with silica in its place, in megapascal; right pulls toward crazing, left pushes toward shivering.",
+    `${each.join("; ")}.`,
+    ...(rest.length > 0 ? [`Next to nothing: ${rest.map(({ oxide }) => oxide).join(", ")}.`] : []),
+  ].join(" ");
+  return { title, description };
+}

@@ -1,0 +1,13 @@
+/** Pictures of a fit, each a pure function from a report to SVG text. @module */
+// Where the stress lies between lifting and cracking.
+export { verdictPicture } from "./verdict/verdict-picture.ts";
+// How both shrink as they cool.
+export { expansionPicture } from "./expansion/expansion-picture.ts";
+// What each oxide pulls.
+export { contributionsPicture } from "./contributions/contributions-picture.ts";
+// Stress through glaze and wall.
+export { stressPicture } from "./stress/stress-picture.ts";
+// The mark of a verdict.
+export { ringMark } from "./ring-mark.ts";
+// Shapes.
+export type * from "./types.ts";

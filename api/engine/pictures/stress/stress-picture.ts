@@ -1,0 +1,143 @@
+/** Stress through the thickness: glaze, clay, and glaze again. @module */
+import type { FitReport, Ware } from "../../fit/types.ts";
+import { millimetres, signed } from "../../fit/words.ts";
+import { clayFill, crackFill, waveFill } from "../marks/fills.ts";
+import { px, Sheet } from "../marks/sheet.ts";
+import { textWidth } from "../marks/text-width.ts";
+import type { PictureOptions } from "../types.ts";
+import { HIGH_MPA, LOW_MPA, type StressScale, stressScale } from "../verdict/scale.ts";
+import { drawAxis } from "../verdict/under.ts";
+import { type Layer, type Wall, wallOf } from "./layers.ts";
+
+/**
+ * The wall cut through, and the stress at each depth on the fixed scale: glaze and clay hold each other in balance, so
+ * that a squeezed glaze leaves the clay a little stretched. Level where the wall stays straight, sloping where it bends.
+ * @param report - the answer
+ * @param options - theme, width [px], `ware` as asked in the fit (wall [mm], which faces are glazed)
+ * @returns SVG text with title and description
+ * @example stressPicture(checkFit(question), { ware: question.ware })
+ */
+export function stressPicture(report: FitReport, options: PictureOptions & { ware?: Ware } = {}): string {
+  const sheet = new Sheet(options);
+  const wall = wallOf(report, options.ware);
+  const { narrow, width, size } = sheet;
+  const cut = narrow ? 34 : 84;
+  const names = narrow ? 0 : textWidth("clay, 100.0 mm", size, true) + 20;
+  const scale = stressScale((narrow ? 4 : 6) + cut + names + 8, width - (narrow ? 4 : 6));
+  const head = size + 12;
+  sheet.text(scale.left, size, "stress in the wall at 20 °C, MPa", { size, tint: "ink2" });
+
+  const skin = narrow ? 40 : 46;
+  const clay = narrow ? 92 : 128;
+  let y = head;
+  for (const layer of wall.layers) {
+    const tall = layer.material === "glaze" ? skin : clay;
+    drawCut(sheet, layer, y, tall, cut);
+    if (!narrow) nameLayer(sheet, layer, cut + 22, y, tall);
+    drawStress(sheet, layer, scale, y, tall);
+    y += tall;
+  }
+  const zero = scale.x(0);
+  sheet.path(`M${px(zero)} ${head - 4}V${px(y + 5)}`, { stroke: "ink", width: 1.5 });
+  for (const edge of edgesOf(wall, skin, clay, head)) {
+    sheet.path(`M${px(scale.left)} ${edge}H${px(scale.right)}`, { stroke: "rule" });
+  }
+  const foot = drawAxis(sheet, scale, y, y + 8);
+  const notes = [tooThick(wall, skin, clay), bending(wall)].filter((words) => words !== "");
+  notes.forEach((words, i) => {
+    sheet.text(narrow ? 4 : 6, foot + size + 2 + i * (size + 4), words, { size, tint: "ink2" });
+  });
+  return sheet.finish(foot + notes.length * (size + 4) + 8, "stress", told(report, wall));
+}
+
+function edgesOf({ layers }: Wall, skin: number, clay: number, head: number): number[] {
+  let y = head;
+  const edges = [y];
+  for (const { material } of layers) {
+    y += material === "glaze" ? skin : clay;
+    edges.push(y);
+  }
+  return edges;
+}
+
+function drawCut(sheet: Sheet, { material }: Layer, y: number, tall: number, width: number): void {
+  const left = sheet.narrow ? 4 : 6;
+  if (material === "clay") sheet.rect(left, y, width, tall, { fill: clayFill(sheet) });
+  else sheet.rect(left + 0.75, y + 0.75, width - 1.5, tall - 1.5, { fill: "glaze", stroke: "ink", width: 1.5 });
+}
+
+function nameLayer(sheet: Sheet, { material, mm }: Layer, x: number, y: number, tall: number): void {
+  const { size } = sheet;
+  const thick = material === "glaze" ? millimetres(mm) : `${Number(mm.toFixed(1))}\u00a0mm`;
+  sheet.text(x, y + tall / 2 + size * 0.36, `${material}, ${thick}`, { size, bold: true });
+}
+
+function drawStress(sheet: Sheet, layer: Layer, scale: StressScale, y: number, tall: number): void {
+  const { size } = sheet;
+  const inside = (mpa: number) => Math.min(Math.max(scale.x(mpa), scale.left), scale.right);
+  const zero = scale.x(0);
+  const [outer, inner] = [inside(layer.outer), inside(layer.inner)];
+  const mean = (layer.outer + layer.inner) / 2;
+  const tint = mean > 0 ? "pull" : "push";
+  const shape = `M${px(zero)} ${y + 1}H${px(outer)}L${px(inner)} ${y + tall - 1}H${px(zero)}Z`;
+  sheet.path(shape, { fill: mean > 0 ? crackFill(sheet) : waveFill(sheet), stroke: tint, width: 1.5 });
+  const middle = y + tall / 2;
+  let [from, to] = [Math.min(outer, inner, zero), Math.max(outer, inner, zero)];
+  if (layer.likely) {
+    const [low, high] = layer.likely;
+    const bar = `M${px(inside(low))} ${middle}H${px(inside(high))}`;
+    sheet.path(bar, { stroke: "paper", width: 7 });
+    sheet.path(bar, { stroke: "ink", width: 2 });
+    // An arrowhead where the interval runs on beyond the scale.
+    const ends = [
+      low >= LOW_MPA ? `M${px(inside(low))} ${middle - 5}v10` : `M${px(scale.left + 5)} ${middle - 5}l-5 5l5 5`,
+      high <= HIGH_MPA ? `M${px(inside(high))} ${middle - 5}v10` : `M${px(scale.right - 5)} ${middle - 5}l5 5l-5 5`,
+    ];
+    sheet.path(ends.join(""), { stroke: "ink", width: 1.5 });
+    from = Math.min(from, inside(low));
+    to = Math.max(to, inside(high));
+  }
+  const slopes = Math.abs(layer.outer - layer.inner) >= 1;
+  const words = slopes ? `${signed(layer.outer)} to ${signed(layer.inner)} MPa` : `${signed(layer.outer)} MPa`;
+  const space = textWidth(words, size, true) + 10;
+  const right = to + space < scale.right;
+  const at = right ? to + 9 : from - 9;
+  sheet.text(at, middle + size * 0.36, words, { size, bold: true, tint, anchor: right ? "start" : "end", halo: true });
+}
+
+function tooThick({ layers }: Wall, skin: number, clay: number): string {
+  const body = layers.find(({ material }) => material === "clay");
+  const glaze = layers.find(({ material }) => material === "glaze");
+  if (!body || !glaze) return "";
+  const times = skin / glaze.mm / (clay / body.mm);
+  if (times > 0.9 && times < 1.1) return "Drawn to scale.";
+  const factor = times >= 10 ? Math.round(times) : Number(times.toFixed(1));
+  return times > 1
+    ? `Glaze drawn ${factor} times too thick.`
+    : `Clay drawn ${Number((1 / times).toFixed(1))} times too thick.`;
+}
+
+function bending({ bends }: Wall): string {
+  return bends ? `The glazed face turns ${bends}.` : "";
+}
+
+function told({ stress, body }: FitReport, wall: Wall): { title: string; description: string } {
+  const [glaze, clay] = [wall.layers[0]!, wall.layers[1]!];
+  const pulled = stress.value > 0;
+  const level = Math.abs(stress.value) < 1;
+  const title = level
+    ? "Cold, glaze and clay hardly pull on each other."
+    : `Cold, the glaze is ${pulled ? "stretched" : "squeezed"} at ${signed(stress.value)}\u00a0MPa and the clay ${pulled ? "squeezed" : "stretched"} a little in return.`;
+  const faces = {
+    "both-faces": "glazed on both faces",
+    "one-face": "glazed on one face, closed so that it cannot bend",
+    "one-face-free": "glazed on one face, free to bend",
+  };
+  const description = [
+    `Stress through a wall ${faces[wall.glazed]}, from −200 megapascal, squeezed, on the left, to +80, pulled, on the right.`,
+    `Glaze ${millimetres(glaze.mm)}: ${signed(glaze.outer)} MPa at its surface, ${signed(glaze.inner)} at the clay; mean 9 in 10 between ${signed(stress.low)} and ${signed(stress.high)}.`,
+    `Clay ${Number(clay.mm.toFixed(1))} mm: ${signed(clay.outer, 1)} MPa beside the glaze, ${signed(clay.inner, 1)} at its far side; mean 9 in 10 between ${signed(body.stress.low, 1)} and ${signed(body.stress.high, 1)}.`,
+    bending(wall),
+  ].join(" ");
+  return { title, description: description.trim() };
+}
