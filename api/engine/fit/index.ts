@@ -15,5 +15,15 @@ export {
   straightWallStress,
   thinStress,
 } from "./stress.ts";
+// What a split ring and a thin strip show.
+export {
+  cantileverDeflection,
+  ringClosing,
+  ringClosingOf,
+  ringStress,
+  spanSag,
+  stripCurvature,
+  stripMismatch,
+} from "./ring-and-strip.ts";
 // Shapes.
 export type * from "./types.ts";
