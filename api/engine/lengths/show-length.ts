@@ -20,17 +20,20 @@ export function lengthQuantity(mm: { value: number; low: number; high: number },
 
 /**
  * A length as it is set on callipers: to 1 mm (0.5 mm below 20 mm), 0.1 cm (0.05 cm below 2 cm), 1/16 in (1/32 in below
- * 1 in). Common practice, no source.
+ * 1 in). What must fit something else goes to 0.1 mm, 0.01 cm or 1/64 in. Common practice, no source.
  * @param mm - exact length [mm]
  * @param unit - unit to say it in
+ * @param fits - whether it must fit another piece
  * @returns the rounded length and its text, never rounded to nothing
  * @example roundLength(102.27, "mm").text // "102 mm"
  */
-export function roundLength(mm: number, unit: LengthUnit): RoundedLength {
-  const step = stepOf(mm, unit);
-  const value = round(Math.max(1, Math.round(mm / MM[unit] / step)) * step, 5);
+export function roundLength(mm: number, unit: LengthUnit, fits = false): RoundedLength {
+  const step = fits ? FIT_STEP[unit] : stepOf(mm, unit);
+  const value = round(Math.max(1, Math.round(mm / MM[unit] / step)) * step, 6);
   return { value, unit, text: textOf(value, unit) };
 }
+
+const FIT_STEP: Readonly<Record<LengthUnit, number>> = { mm: 0.1, cm: 0.01, in: 1 / 64 };
 
 function stepOf(mm: number, unit: LengthUnit): number {
   if (unit === "in") return mm < MM.in ? 1 / 32 : 1 / 16;
@@ -42,7 +45,7 @@ function stepOf(mm: number, unit: LengthUnit): number {
 function textOf(value: number, unit: LengthUnit): string {
   if (unit !== "in") return `${round(value, 2)} ${unit}`;
   const whole = Math.floor(value + 1e-9);
-  let [top, bottom] = [Math.round((value - whole) * 32), 32];
+  let [top, bottom] = [Math.round((value - whole) * 64), 64];
   if (top === 0) return `${whole} in`;
   while (top % 2 === 0) {
     top /= 2;
