@@ -15,6 +15,7 @@ export interface Def {
   innerType?: z.ZodType;
   items?: z.ZodType[];
   options?: z.ZodType[];
+  values?: unknown[];
 }
 
 export const defOf = (schema: z.ZodType): Def => schema._zod.def as unknown as Def;
@@ -35,6 +36,8 @@ export function chooseBranch(options: readonly z.ZodType[], value: object): Choi
   const objects = options.flatMap((option, index) => (isObject(option) ? [index] : []));
   if (objects.length === 1) return { index: objects[0]! };
   const shapes = options.map((option) => defOf(option).shape ?? {});
+  const tagged = shapes.findIndex((shape) => Object.entries(shape).some(([key, one]) => isTag(one, value, key)));
+  if (tagged >= 0) return { index: tagged };
   const required = shapes.map((shape) => Object.keys(shape).filter((key) => !isOptional(shape[key]!)));
   const telling = required.map((keys) => keys.filter((key) => !required.every((other) => other.includes(key))));
   const keys = Object.keys(value);
@@ -54,6 +57,10 @@ export function chooseBranch(options: readonly z.ZodType[], value: object): Choi
   }
   return { missing: ways };
 }
+
+/** Whether a field that can hold one word alone holds it. */
+const isTag = (schema: z.ZodType, value: object, key: string): boolean =>
+  defOf(schema).type === "literal" && (defOf(schema).values ?? []).includes((value as Record<string, unknown>)[key]);
 
 /** Numbers and texts may stand beside objects in a union; no field tells of them. */
 const isObject = (schema: z.ZodType): boolean => defOf(schema).shape !== undefined;

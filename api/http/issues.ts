@@ -62,6 +62,10 @@ function collectUnion(
 ): void {
   const pointer = toPointer(path);
   const name = nameOf(path);
+  if (issue.errors.length === 0) {
+    found.push({ pointer, ...sayTag(path, follow(root, path.slice(0, -1), input).schema, value) });
+    return;
+  }
   if (value === undefined) {
     found.push({ pointer, message: sayMissing(name, describe(schema)) });
     return;
@@ -89,6 +93,14 @@ function collectUnion(
     const ways = choice.missing.map((key) => `\`${key}\``).join(", ");
     found.push({ pointer, message: `${name} needs one of ${ways}.`, allowed: choice.missing });
   }
+}
+
+/** Words for the field that says which of several shapes is meant, where it holds none of their words. */
+function sayTag(path: PropertyKey[], schema: z.ZodType | undefined, value: unknown): Omit<Issue, "pointer"> {
+  const tags = optionsOf(schema).map((option) => defOf(option).shape?.[String(path.at(-1))]);
+  const values = tags.flatMap((tag) => ((tag && defOf(tag).values) ?? []) as string[]);
+  const issue = { code: "invalid_value", values, message: "Invalid", path: [], input: value } as z.core.$ZodIssue;
+  return sayIssue(issue, path, value, `one of ${values.join(", ")}.`);
 }
 
 function collectUnknown(found: Issue[], keys: string[], path: PropertyKey[], { schema, value }: Place): void {
