@@ -14,6 +14,7 @@ const TAGS = [
   ["fit", "Whether a glaze fits a clay body. The main job."],
   ["expansion", "How much a glaze shrinks as it cools."],
   ["chemistry", "What a glaze is made of."],
+  ["sizes", "What to throw for the size that is wanted fired."],
   ["shrinkage", "How much a clay shrinks, from measured bars."],
   ["materials", "Built-in materials."],
   ["bodies", "Classes of clay bodies."],

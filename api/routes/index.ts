@@ -15,6 +15,7 @@ import { materialRoutes } from "./materials.ts";
 import { openapiRoutes } from "./openapi.ts";
 import { type AssetLoader, referenceRoutes } from "./reference.ts";
 import { shrinkageRoutes } from "./shrinkage.ts";
+import { sizeRoutes } from "./sizes.ts";
 import { sourceRoutes } from "./sources.ts";
 
 /** What a runtime lends to the routes. */
@@ -32,6 +33,7 @@ export function mountRoutes(api: Api, { loadAsset, address = "http://localhost:4
   expansionRoutes(api);
   chemistryRoutes(api);
   // At the wheel and the bucket.
+  sizeRoutes(api);
   shrinkageRoutes(api);
   // Looked up.
   materialRoutes(api);

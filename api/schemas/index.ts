@@ -25,4 +25,5 @@ export { Health } from "./health.ts";
 export * from "./lengths.ts";
 export { Material } from "./material.ts";
 export { Bar, Shrinkage, ShrinkageReport, ShrinkageRequest } from "./shrinkage.ts";
+export { SizesReport, SizesRequest } from "./sizes.ts";
 export { Source } from "./source.ts";

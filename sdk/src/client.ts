@@ -7,6 +7,7 @@ import { Chemistry } from "./resources/chemistry.ts";
 import { Expansion } from "./resources/expansion.ts";
 import { Fit } from "./resources/fit.ts";
 import { Shrinkage } from "./resources/shrinkage.ts";
+import { Sizes } from "./resources/sizes.ts";
 import { Transport } from "./transport.ts";
 
 /**
@@ -21,6 +22,8 @@ export class Ringtrue {
   readonly expansion: Expansion;
   /** Oxides of a recipe, every way [wt %, mol %, mol]. */
   readonly chemistry: Chemistry;
+  /** What to throw for the size wanted fired [mm, cm, in]. */
+  readonly sizes: Sizes;
   /** Shrinkage of a clay from measured bars [%]. */
   readonly shrinkage: Shrinkage;
   /** Built-in materials [wt %]. */
@@ -40,6 +43,7 @@ export class Ringtrue {
     this.fit = new Fit(transport);
     this.expansion = new Expansion(transport);
     this.chemistry = new Chemistry(transport);
+    this.sizes = new Sizes(transport);
     this.shrinkage = new Shrinkage(transport);
     this.materials = new Materials(transport);
     this.bodies = new Bodies(transport);

@@ -153,6 +153,20 @@ export type BarShrinkage = {
 };
 
 /**
+ * Bars of one's own.
+ */
+export type BarShrinkages = {
+    /**
+     * Bars, 1 to 200.
+     */
+    bars: Array<Bar>;
+    /**
+     * Finest division read off the ruler; 0.5 mm if left out.
+     */
+    readTo?: Length;
+};
+
+/**
  * Weighings of a fired bar for its water absorption (ASTM C373).
  */
 export type BarWeights = {
@@ -285,6 +299,18 @@ export type BodyPage = {
      * Give it back as `cursor` for the next page; null at the end.
      */
     nextCursor: string | null;
+};
+
+/**
+ * What it holds fired, and freshly thrown [ml].
+ */
+export type Capacity = {
+    fired: Quantity;
+    thrown: Quantity;
+    /**
+     * The same in a sentence.
+     */
+    message: string;
 };
 
 /**
@@ -434,6 +460,41 @@ export type ClassBody = {
      * Cristobalite in the fired body [% by weight].
      */
     cristobalitePercent?: number;
+};
+
+/**
+ * The range of a class of clay.
+ */
+export type ClassShrinkage = {
+    /**
+     * Identifier from GET /v1/bodies.
+     */
+    class: string;
+};
+
+/**
+ * Wet clay to wedge.
+ */
+export type Clay = {
+    perPiece: Quantity;
+    /**
+     * As said at the bench.
+     */
+    wedge: string;
+    /**
+     * For the set; null for one.
+     */
+    forAll: {
+        /**
+         * How many [-].
+         */
+        pieces: number;
+        weight: Quantity;
+        /**
+         * As said at the bench.
+         */
+        text: string;
+    } | null;
 };
 
 /**
@@ -784,6 +845,26 @@ export type FieldIssue = {
 };
 
 /**
+ * What the pot should measure fired. Diameter, rim, belly, neck, foot, length and width outside; gallery inside, where a lid sits; flange, the part of a lid that goes in. Height, depth and floor upwards.
+ */
+export type FiredSizes = {
+    height?: Length;
+    depth?: Length;
+    diameter?: Length;
+    rim?: Length;
+    belly?: Length;
+    neck?: Length;
+    foot?: Length;
+    gallery?: Length;
+    flange?: Length;
+    length?: Length;
+    width?: Length;
+    wall?: Length;
+    floor?: Length;
+    capacity?: Volume;
+};
+
+/**
  * How the ware was fired.
  */
 export type Firing = {
@@ -1038,6 +1119,42 @@ export type Length = number | string | {
 export type LengthUnit = 'mm' | 'cm' | 'in';
 
 /**
+ * A lid for a pot that was measured. `seat` is the diameter where it sits, `clearance` the fired play on one side, `glaze` the fired glaze on one side of the joint, `flange` a lid size to be checked, `shrinkage` that of the lid's clay where it is another.
+ */
+export type Lid = {
+    seat: Length;
+    /**
+     * When the seat was measured.
+     */
+    stage: 'thrown' | 'leather-hard' | 'bone-dry' | 'fired';
+    /**
+     * Whether the lid goes into the gallery or over the neck; inside if left out.
+     */
+    sits?: 'inside' | 'over';
+    clearance: Length;
+    glaze?: Length;
+    flange?: Length;
+    /**
+     * Whether the lid is fired on its pot; true if left out, except for a fired pot.
+     */
+    firedTogether?: boolean;
+    shrinkage?: Shrinkage;
+};
+
+/**
+ * Fired seat, the lid to throw, and the fired play on one side.
+ */
+export type LidAnswer = {
+    seat: Quantity;
+    lid: Size;
+    play: Quantity;
+    /**
+     * The same in a sentence.
+     */
+    message: string;
+};
+
+/**
  * A line that could not be answered; the lines after it still are.
  */
 export type LineProblem = {
@@ -1231,6 +1348,20 @@ export type ModelEstimate = {
 };
 
 /**
+ * What it came to fired, and what to throw now for the same.
+ */
+export type NewNote = {
+    /**
+     * What was thrown.
+     */
+    name: string;
+    thrownThen: RoundedLength;
+    fired: Quantity;
+    throwNow: Quantity;
+    throwTo: RoundedLength;
+};
+
+/**
  * A remark beside an answer: a warning, or a caution where someone could be hurt.
  */
 export type Notice = {
@@ -1246,6 +1377,21 @@ export type Notice = {
      * JSON Pointer to the input that caused it.
      */
     pointer?: string;
+};
+
+/**
+ * A size as it used to be thrown.
+ */
+export type OldNote = {
+    /**
+     * What was thrown.
+     */
+    name: string;
+    size: Length;
+    /**
+     * Whether it is a height; no if left out.
+     */
+    upright?: boolean;
 };
 
 /**
@@ -1269,6 +1415,14 @@ export type Outlier = {
      * What to look at.
      */
     message: string;
+};
+
+/**
+ * A diameter, and its height above the foot.
+ */
+export type OutlinePoint = {
+    across: Length;
+    up: Length;
 };
 
 /**
@@ -1389,6 +1543,28 @@ export type PhasesBody = {
 };
 
 /**
+ * Any outline. Fired sizes. `floor` is the wall's if left out; `belowRim` says how far below the rim it is filled; `holds` scales the outline until it holds that much to the line.
+ */
+export type PointProfile = {
+    /**
+     * Which kind of outline this is.
+     */
+    form: 'points';
+    /**
+     * 2 to 200 points from the foot up, joined by straight lines.
+     */
+    points: Array<OutlinePoint>;
+    /**
+     * Which side of the wall the outline was measured on.
+     */
+    dimensions: 'outside' | 'inside';
+    wall: Length;
+    floor?: Length;
+    belowRim?: Length;
+    holds?: Volume;
+};
+
+/**
  * Chances of each outcome; they sum to 1.
  */
 export type Probabilities = {
@@ -1445,6 +1621,11 @@ export type Problem = {
 };
 
 /**
+ * The shape of a pot turned about its axis, fired.
+ */
+export type Profile = StraightProfile | TaperedProfile | RoundedProfile | PointProfile;
+
+/**
  * A point of the stress through glaze and wall.
  */
 export type ProfilePoint = {
@@ -1496,6 +1677,20 @@ export type Quantity = {
 };
 
 /**
+ * One step of the quench.
+ */
+export type QuenchStep = {
+    /**
+     * Oven before the plunge [°C].
+     */
+    ovenC: number;
+    /**
+     * Chance that it passes the step [-].
+     */
+    passes: number;
+};
+
+/**
  * From the oven into water of 20 °C. cracksFrom is the difference at which cracks begin [K].
  */
 export type QuenchTrial = {
@@ -1504,16 +1699,10 @@ export type QuenchTrial = {
      */
     standard: string;
     cracksFrom: Quantity;
-    steps: Array<{
-        /**
-         * Oven before the plunge [°C].
-         */
-        ovenC: number;
-        /**
-         * Chance that it passes the step [-].
-         */
-        passes: number;
-    }>;
+    /**
+     * Chance to pass each step, mildest first.
+     */
+    steps: Array<QuenchStep>;
     /**
      * The same in one sentence.
      */
@@ -1570,6 +1759,42 @@ export type RecipeGlaze = {
 export type RecipeLine = MaterialLine | AnalysisLine | FormulaLine;
 
 /**
+ * A length rounded as it is set on callipers.
+ */
+export type RoundedLength = {
+    /**
+     * The length rounded as callipers are set, in `unit`.
+     */
+    value: number;
+    unit: LengthUnit;
+    /**
+     * As said at the wheel.
+     */
+    text: string;
+};
+
+/**
+ * Part of a sphere, from foot to rim. Fired sizes. `floor` is the wall's if left out; `belowRim` says how far below the rim it is filled; `holds` scales the outline until it holds that much to the line.
+ */
+export type RoundedProfile = {
+    /**
+     * Which kind of outline this is.
+     */
+    form: 'rounded';
+    foot?: Length;
+    rim: Length;
+    height: Length;
+    /**
+     * Which side of the wall the outline was measured on.
+     */
+    dimensions: 'outside' | 'inside';
+    wall: Length;
+    floor?: Length;
+    belowRim?: Length;
+    holds?: Volume;
+};
+
+/**
  * Seger formula: moles with R2O + RO = 1.
  */
 export type Seger = {
@@ -1611,6 +1836,11 @@ export type Shivering = {
      */
     flakes: number;
 };
+
+/**
+ * A shrinkage: stated, in two steps, by measured bars, or by the class of clay alone.
+ */
+export type Shrinkage = StatedShrinkage | StepwiseShrinkage | BarShrinkages | ClassShrinkage;
 
 /**
  * One shrinkage: mean with the interval that holds the clay's own figure, spread, and the next piece.
@@ -1723,6 +1953,215 @@ export type ShrinkageRequest = {
      * Peak of the firing, repeated in the answer [°C].
      */
     peakC?: number;
+};
+
+/**
+ * The total shrinkage that was used, of plastic length.
+ */
+export type ShrinkageTaken = {
+    across: Quantity;
+    up: Quantity;
+    /**
+     * What it rests on.
+     */
+    from: string;
+};
+
+/**
+ * One size: what is wanted fired, the exact size to throw with what the shrinkage leaves open, the same as callipers are set, and from there leather hard, bone dry and where it lands fired.
+ */
+export type Size = {
+    /**
+     * Which part.
+     */
+    name: string;
+    target: RoundedLength;
+    thrown: Quantity;
+    throwTo: RoundedLength;
+    leatherHard: Quantity;
+    boneDry: Quantity;
+    lands: Quantity;
+    /**
+     * For a set: between which sizes to throw each; null without tolerance or where none would do.
+     */
+    throwBetween: {
+        /**
+         * Smallest, in `unit`.
+         */
+        low: number;
+        /**
+         * Largest, in `unit`.
+         */
+        high: number;
+        unit: LengthUnit;
+    } | null;
+};
+
+/**
+ * What to throw, and where it lands.
+ */
+export type SizesReport = {
+    /**
+     * The answer in a sentence.
+     */
+    headline: string;
+    shrinkage: ShrinkageTaken;
+    /**
+     * Part by part; for a nest, step by step.
+     */
+    sizes: Array<Size>;
+    /**
+     * About the set; null without one.
+     */
+    set: {
+        /**
+         * How many [-].
+         */
+        pieces: number | null;
+        /**
+         * The same in a sentence.
+         */
+        message: string;
+    } | null;
+    /**
+     * The lid; null without one.
+     */
+    lid: LidAnswer | null;
+    /**
+     * Capacity to the line; null without a profile or a capacity wanted.
+     */
+    capacity: Capacity | null;
+    /**
+     * Clay to wedge; null where the clay's volume is not known.
+     */
+    clay: Clay | null;
+    /**
+     * Slab by slab; empty if none were asked for.
+     */
+    slabs: Array<SlabAnswer>;
+    /**
+     * Note by note; empty if none were given.
+     */
+    oldNotes: Array<NewNote>;
+    engine: EngineStamp;
+    /**
+     * Unusual input and assumptions made; empty if none.
+     */
+    warnings: Array<Notice>;
+    /**
+     * What could hurt someone, with the usual defence; empty if none.
+     */
+    cautions: Array<Notice>;
+    /**
+     * Keys into GET /v1/sources for what the answer rests on.
+     */
+    sources: Array<string>;
+};
+
+/**
+ * The shrinkage, and at least one of fired sizes, a lid, a profile, slabs or old notes.
+ */
+export type SizesRequest = {
+    /**
+     * Unit of lengths that name none; mm if left out.
+     */
+    unit?: LengthUnit;
+    /**
+     * Unit of the answer; `unit` if left out.
+     */
+    answerIn?: LengthUnit;
+    shrinkage: Shrinkage;
+    fired?: FiredSizes;
+    /**
+     * A set: pieces, the fired tolerance of one piece either way, or the steps of a nest.
+     */
+    set?: {
+        /**
+         * How many alike, up to 10 000 [-].
+         */
+        pieces?: number;
+        tolerance?: Length;
+        /**
+         * Steps of a nest against the sizes given, 1 for full size [-].
+         */
+        scales?: Array<number>;
+    };
+    lid?: Lid;
+    profile?: Profile;
+    /**
+     * Tiles and slabs, 1 to 50 kinds.
+     */
+    slabs?: Array<Slab>;
+    /**
+     * Notes for another clay or firing: its shrinkage, and what was thrown then.
+     */
+    oldNotes?: {
+        shrinkage: Shrinkage;
+        /**
+         * Sizes as they used to be thrown, 1 to 200.
+         */
+        thrown: Array<OldNote>;
+    };
+    /**
+     * What lies between the fired pot and the lump on the scale.
+     */
+    clay?: {
+        /**
+         * Clay as wedged [g/cm3]; 1.85 to 2.05 if left out.
+         */
+        plasticDensityGPerCm3?: number;
+        /**
+         * Turned away, of the clay thrown [%]; 10 to 30 if left out.
+         */
+        trimmingPercent?: number;
+        /**
+         * Left on the wheel, of the clay wedged [%]; 2 to 7 if left out.
+         */
+        throwingLossPercent?: number;
+    };
+};
+
+/**
+ * A tile or slab: fired sizes.
+ */
+export type Slab = {
+    /**
+     * What it is called.
+     */
+    name?: string;
+    length: Length;
+    width: Length;
+    thickness?: Length;
+    /**
+     * How many [-]; 1 if left out.
+     */
+    pieces?: number;
+    /**
+     * Clay trimmed off the sheet, of the clay rolled [%]; 0 if left out.
+     */
+    wastePercent?: number;
+};
+
+/**
+ * What to cut and to roll.
+ */
+export type SlabAnswer = {
+    /**
+     * Which slab.
+     */
+    name: string;
+    /**
+     * Length, width and, where given, thickness.
+     */
+    sizes: Array<Size>;
+    /**
+     * How many [-].
+     */
+    pieces: number;
+    /**
+     * Clay to wedge; null where the clay's volume is not known.
+     */
+    clay: Clay | null;
 };
 
 /**
@@ -1853,6 +2292,31 @@ export type StatedGlaze = {
     thicknessMm?: number;
 };
 
+/**
+ * A total shrinkage as stated.
+ */
+export type StatedShrinkage = {
+    /**
+     * Total shrinkage from plastic to fired, of plastic length [%].
+     */
+    percent: number;
+    /**
+     * Half-width of a 90 % interval [points]; 1 if left out, with a warning.
+     */
+    plusMinus?: number;
+    /**
+     * The part that drying takes, of plastic length [%].
+     */
+    dryingPercent?: number;
+    /**
+     * Total shrinkage of height, where it was measured apart [%].
+     */
+    heightPercent?: number;
+};
+
+/**
+ * One autoclave test.
+ */
 export type SteamTrial = {
     /**
      * Stable identifier.
@@ -1866,6 +2330,48 @@ export type SteamTrial = {
      * Chance that it passes [-].
      */
     passes: number;
+};
+
+/**
+ * Drying and firing shrinkage; they do not add up, and need not.
+ */
+export type StepwiseShrinkage = {
+    /**
+     * Drying shrinkage, of plastic length [%].
+     */
+    dryingPercent: number;
+    /**
+     * Firing shrinkage, of dry length [%].
+     */
+    firingPercent: number;
+    /**
+     * Half-width of a 90 % interval [points]; 1 if left out, with a warning.
+     */
+    plusMinus?: number;
+    /**
+     * Total shrinkage of height, where it was measured apart [%].
+     */
+    heightPercent?: number;
+};
+
+/**
+ * A cylinder. Fired sizes. `floor` is the wall's if left out; `belowRim` says how far below the rim it is filled; `holds` scales the outline until it holds that much to the line.
+ */
+export type StraightProfile = {
+    /**
+     * Which kind of outline this is.
+     */
+    form: 'straight';
+    diameter: Length;
+    height: Length;
+    /**
+     * Which side of the wall the outline was measured on.
+     */
+    dimensions: 'outside' | 'inside';
+    wall: Length;
+    floor?: Length;
+    belowRim?: Length;
+    holds?: Volume;
 };
 
 /**
@@ -1917,6 +2423,27 @@ export type StressCase = {
 };
 
 /**
+ * A cone cut off at the foot. Fired sizes. `floor` is the wall's if left out; `belowRim` says how far below the rim it is filled; `holds` scales the outline until it holds that much to the line.
+ */
+export type TaperedProfile = {
+    /**
+     * Which kind of outline this is.
+     */
+    form: 'tapered';
+    foot: Length;
+    rim: Length;
+    height: Length;
+    /**
+     * Which side of the wall the outline was measured on.
+     */
+    dimensions: 'outside' | 'inside';
+    wall: Length;
+    floor?: Length;
+    belowRim?: Length;
+    holds?: Volume;
+};
+
+/**
  * Stress at which each thing starts at this thickness, tension positive [MPa].
  */
 export type Thresholds = {
@@ -1941,6 +2468,9 @@ export type Trials = {
     use: Array<UseTrial>;
 };
 
+/**
+ * One everyday swing.
+ */
 export type UseTrial = {
     /**
      * Stable identifier.
@@ -1960,6 +2490,20 @@ export type UseTrial = {
  * The answer in one word.
  */
 export type Verdict = 'crazes' | 'may-craze' | 'sound' | 'may-shiver' | 'shivers';
+
+/**
+ * A volume: a text of one number and one unit (`350 ml`, `2.5 l`, `12 us fl oz`), or a value with its unit.
+ */
+export type Volume = string | {
+    /**
+     * The volume, in `unit`.
+     */
+    value: number;
+    /**
+     * Unit of volume.
+     */
+    unit: 'ml' | 'l' | 'us-fl-oz' | 'imp-fl-oz';
+};
 
 /**
  * What is glazed, and how.
@@ -2195,6 +2739,55 @@ export type AnalyseChemistryResponses = {
 };
 
 export type AnalyseChemistryResponse = AnalyseChemistryResponses[keyof AnalyseChemistryResponses];
+
+export type WorkOutSizesData = {
+    body: SizesRequest;
+    path?: never;
+    query?: never;
+    url: '/v1/sizes';
+};
+
+export type WorkOutSizesErrors = {
+    /**
+     * Not JSON; the detail says where.
+     */
+    400: Problem;
+    /**
+     * The accept header asks for something not served here.
+     */
+    406: Problem;
+    /**
+     * The request took too long to arrive.
+     */
+    408: Problem;
+    /**
+     * Larger than 256 kB.
+     */
+    413: Problem;
+    /**
+     * Not sent as application/json.
+     */
+    415: Problem;
+    /**
+     * Something in it cannot be; see issues.
+     */
+    422: Problem;
+    /**
+     * Something broke on the service's side.
+     */
+    500: Problem;
+};
+
+export type WorkOutSizesError = WorkOutSizesErrors[keyof WorkOutSizesErrors];
+
+export type WorkOutSizesResponses = {
+    /**
+     * What to throw, and where it lands.
+     */
+    200: SizesReport;
+};
+
+export type WorkOutSizesResponse = WorkOutSizesResponses[keyof WorkOutSizesResponses];
 
 export type MeasureShrinkageData = {
     body: ShrinkageRequest;

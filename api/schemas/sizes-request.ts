@@ -1,0 +1,180 @@
+/** Sizes: the question. @module */
+import { z } from "zod";
+import { PARTS } from "../engine/sizes/index.ts";
+import { JAR } from "./larch-lane-sizes.ts";
+import { Length, LengthUnit, unit, Volume } from "./lengths.ts";
+import { Shrinkage } from "./shrinkage.ts";
+
+const number = (description: string, example: number) => z.number().meta({ description, examples: [example] });
+
+export const FiredSizes = z
+  .strictObject({
+    ...(Object.fromEntries(PARTS.map((part) => [part, Length.optional()])) as Record<
+      (typeof PARTS)[number],
+      z.ZodOptional<typeof Length>
+    >),
+    capacity: Volume.optional(),
+  })
+  .meta({
+    id: "FiredSizes",
+    description:
+      "What the pot should measure fired. Diameter, rim, belly, neck, foot, length and width outside; gallery inside, where " +
+      "a lid sits; flange, the part of a lid that goes in. Height, depth and floor upwards.",
+    examples: [JAR.fired],
+  });
+
+const form = <F extends string>(name: F) =>
+  z.literal(name).meta({ description: "Which kind of outline this is.", examples: [name] });
+const walls = {
+  dimensions: z
+    .enum(["outside", "inside"])
+    .meta({ description: "Which side of the wall the outline was measured on.", examples: ["outside"] }),
+  wall: Length,
+  floor: Length.optional(),
+  belowRim: Length.optional(),
+  holds: Volume.optional(),
+};
+const ABOUT =
+  "Fired sizes. `floor` is the wall's if left out; `belowRim` says how far below the rim it is filled; `holds` scales the " +
+  "outline until it holds that much to the line.";
+
+export const Profile = z
+  .discriminatedUnion("form", [
+    z
+      .strictObject({ form: form("straight"), diameter: Length, height: Length, ...walls })
+      .meta({ id: "StraightProfile", description: `A cylinder. ${ABOUT}` }),
+    z
+      .strictObject({ form: form("tapered"), foot: Length, rim: Length, height: Length, ...walls })
+      .meta({ id: "TaperedProfile", description: `A cone cut off at the foot. ${ABOUT}` }),
+    z
+      .strictObject({ form: form("rounded"), foot: Length.optional(), rim: Length, height: Length, ...walls })
+      .meta({ id: "RoundedProfile", description: `Part of a sphere, from foot to rim. ${ABOUT}` }),
+    z
+      .strictObject({
+        form: form("points"),
+        points: z
+          .array(
+            z
+              .strictObject({ across: Length, up: Length })
+              .meta({ id: "OutlinePoint", description: "A diameter, and its height above the foot." }),
+          )
+          .min(2)
+          .max(200)
+          .meta({ description: "2 to 200 points from the foot up, joined by straight lines." }),
+        ...walls,
+      })
+      .meta({ id: "PointProfile", description: `Any outline. ${ABOUT}` }),
+  ])
+  .meta({ id: "Profile", description: "The shape of a pot turned about its axis, fired." });
+
+const Lid = z
+  .strictObject({
+    seat: Length,
+    stage: z.enum(["thrown", "leather-hard", "bone-dry", "fired"]).meta({
+      description: "When the seat was measured.",
+      examples: ["fired"],
+    }),
+    sits: z
+      .enum(["inside", "over"])
+      .optional()
+      .meta({ description: "Whether the lid goes into the gallery or over the neck; inside if left out." }),
+    clearance: Length,
+    glaze: Length.optional(),
+    flange: Length.optional(),
+    firedTogether: z
+      .boolean()
+      .optional()
+      .meta({ description: "Whether the lid is fired on its pot; true if left out, except for a fired pot." }),
+    shrinkage: Shrinkage.optional(),
+  })
+  .meta({
+    id: "Lid",
+    description:
+      "A lid for a pot that was measured. `seat` is the diameter where it sits, `clearance` the fired play on one side, " +
+      "`glaze` the fired glaze on one side of the joint, `flange` a lid size to be checked, `shrinkage` that of the lid's " +
+      "clay where it is another.",
+  });
+
+const Slab = z
+  .strictObject({
+    name: z
+      .string()
+      .max(60)
+      .optional()
+      .meta({ description: "What it is called.", examples: ["tile"] }),
+    length: Length,
+    width: Length,
+    thickness: Length.optional(),
+    pieces: z.number().int().min(1).max(100000).optional().meta({ description: "How many [-]; 1 if left out." }),
+    wastePercent: number("Clay trimmed off the sheet, of the clay rolled [%]; 0 if left out.", 15).optional(),
+  })
+  .meta({ id: "Slab", description: "A tile or slab: fired sizes." });
+
+export const SizesRequest = z
+  .strictObject({
+    unit,
+    answerIn: LengthUnit.optional().meta({
+      description: "Unit of the answer; `unit` if left out.",
+      examples: ["in"],
+    }),
+    shrinkage: Shrinkage,
+    fired: FiredSizes.optional(),
+    set: z
+      .strictObject({
+        pieces: z
+          .number()
+          .int()
+          .optional()
+          .meta({ description: "How many alike, up to 10 000 [-].", examples: [6] }),
+        tolerance: Length.optional(),
+        scales: z
+          .array(number("A step against full size [-].", 0.8))
+          .min(1)
+          .max(50)
+          .optional()
+          .meta({
+            description: "Steps of a nest against the sizes given, 1 for full size [-].",
+            examples: [[1, 0.8, 0.64]],
+          }),
+      })
+      .optional()
+      .meta({ description: "A set: pieces, the fired tolerance of one piece either way, or the steps of a nest." }),
+    lid: Lid.optional(),
+    profile: Profile.optional(),
+    slabs: z.array(Slab).min(1).max(50).optional().meta({ description: "Tiles and slabs, 1 to 50 kinds." }),
+    oldNotes: z
+      .strictObject({
+        shrinkage: Shrinkage,
+        thrown: z
+          .array(
+            z
+              .strictObject({
+                name: z
+                  .string()
+                  .max(60)
+                  .meta({ description: "What was thrown.", examples: ["mug rim"] }),
+                size: Length,
+                upright: z.boolean().optional().meta({ description: "Whether it is a height; no if left out." }),
+              })
+              .meta({ id: "OldNote", description: "A size as it used to be thrown." }),
+          )
+          .min(1)
+          .max(200)
+          .meta({ description: "Sizes as they used to be thrown, 1 to 200." }),
+      })
+      .optional()
+      .meta({ description: "Notes for another clay or firing: its shrinkage, and what was thrown then." }),
+    clay: z
+      .strictObject({
+        plasticDensityGPerCm3: number("Clay as wedged [g/cm3]; 1.85 to 2.05 if left out.", 1.95).optional(),
+        trimmingPercent: number("Turned away, of the clay thrown [%]; 10 to 30 if left out.", 20).optional(),
+        throwingLossPercent: number("Left on the wheel, of the clay wedged [%]; 2 to 7 if left out.", 4).optional(),
+      })
+      .optional()
+      .meta({ description: "What lies between the fired pot and the lump on the scale." }),
+  })
+  .meta({
+    id: "SizesRequest",
+    description: "The shrinkage, and at least one of fired sizes, a lid, a profile, slabs or old notes.",
+    examples: [JAR],
+  });
