@@ -3,6 +3,7 @@ import type { FitReport } from "../../fit/types.ts";
 import { celsius, signed } from "../../fit/words.ts";
 import { Sheet } from "../marks/sheet.ts";
 import type { PictureOptions } from "../types.ts";
+import { Clearing } from "./clearing.ts";
 import { drawCurves } from "./curves.ts";
 import { drawFrame, frameOf } from "./frame.ts";
 import { lengthsOf, stepsOf } from "./lengths.ts";
@@ -27,10 +28,13 @@ export function expansionPicture(report: FitReport, options: PictureOptions = {}
   }
   const frame = frameOf(sheet, lengths);
   drawFrame(sheet, frame);
-  drawSetPoint(sheet, frame, report);
+  const clearing = new Clearing(frame, lengths);
+  const { bottom, left } = frame;
+  clearing.take({ left, right: left + 84, top: bottom - 8 - sheet.size, bottom });
+  drawSetPoint(sheet, frame, report, clearing);
   drawCurves(sheet, frame, lengths);
-  drawSteps(sheet, frame, lengths, stepsOf(report));
-  drawGap(sheet, frame, lengths, report);
+  drawSteps(sheet, frame, lengths, stepsOf(report), clearing);
+  drawGap(sheet, frame, lengths, report, clearing);
   return sheet.finish(frame.height, "expansion", told(report));
 }
 

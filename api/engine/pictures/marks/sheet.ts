@@ -7,6 +7,9 @@ import { THEMES, type Theme, type Tint } from "./theme.ts";
 const FONTS = "'Atkinson Hyperlegible Next',Arial,'Helvetica Neue','Liberation Sans',system-ui,sans-serif";
 const HEADING = { size: 18, leading: 23, narrowSize: 15, narrowLeading: 19 };
 
+/** Stands for the start of every id until it is known; no text from outside can hold it. */
+export const PREFIX = "\u0001";
+
 /** How a line or an area is drawn. */
 export interface Pen {
   stroke?: Tint;
@@ -31,6 +34,10 @@ export interface Type {
 export function px(value: number): number {
   return Math.round(value * 100) / 100 + 0;
 }
+
+/** A number with more decimals than are drawn. */
+const LONG = /-?\d+\.\d{3,}(?:e-?\d+)?/g;
+const rounded = (digits: string) => String(px(Number(digits)));
 
 /** Makes any text safe inside SVG; characters that XML cannot hold are dropped. @example escapeText("<b>") // "&lt;b&gt;" */
 export function escapeText(text: string): string {
@@ -73,7 +80,7 @@ export class Sheet {
 
   /** Puts a pattern, clip or shape into the definitions once; `%ID%` in the markup stands for its id. */
   define(name: string, markup: () => string): string {
-    if (!this.#defs.has(name)) this.#defs.set(name, markup().replaceAll("%ID%", `%PREFIX%-${name}`));
+    if (!this.#defs.has(name)) this.#defs.set(name, markup().replaceAll("%ID%", `${PREFIX}-${name}`));
     return name;
   }
 
@@ -83,7 +90,7 @@ export class Sheet {
   }
 
   path(d: string, pen: Pen): void {
-    if (d !== "") this.#marks.push(`<path d="${d}"${this.#pen(pen)}/>`);
+    if (d !== "") this.#marks.push(`<path d="${d.replace(LONG, rounded)}"${this.#pen(pen)}/>`);
   }
 
   rect(x: number, y: number, width: number, height: number, pen: Pen): void {
@@ -119,7 +126,7 @@ export class Sheet {
     const attributes = `viewBox="0 ${-lead.height} ${width} ${px(height + lead.height)}" width="${width}" height="${px(height + lead.height)}" role="img" aria-labelledby="${id}-t ${id}-d" font-family="${FONTS}" fill="${theme.ink}"`;
     const style = `<style>#${id} text{font-variant-numeric:tabular-nums}</style>`;
     const words = `<title id="${id}-t">${escapeText(told.title)}</title><desc id="${id}-d">${escapeText(told.description)}</desc>`;
-    return `<svg xmlns="http://www.w3.org/2000/svg" id="${id}" ${attributes}>${words}${style}${body.replaceAll("%PREFIX%", id)}</svg>`;
+    return `<svg xmlns="http://www.w3.org/2000/svg" id="${id}" ${attributes}>${words}${style}${body.replaceAll(PREFIX, id)}</svg>`;
   }
 
   #heading(title: string): { markup: string; height: number } {
@@ -137,11 +144,11 @@ export class Sheet {
   #pen({ stroke, width = 1, fill, dash, opacity, clip }: Pen): string {
     let out = "";
     if (fill === undefined) out += ' fill="none"';
-    else out += ` fill="${typeof fill === "string" ? this.theme[fill] : `url(#%PREFIX%-${fill.pattern})`}"`;
+    else out += ` fill="${typeof fill === "string" ? this.theme[fill] : `url(#${PREFIX}-${fill.pattern})`}"`;
     if (stroke) out += ` stroke="${this.theme[stroke]}" stroke-width="${width}"`;
     if (dash) out += ` stroke-dasharray="${dash}"`;
     if (opacity !== undefined) out += ` opacity="${opacity}"`;
-    if (clip) out += ` clip-path="url(#%PREFIX%-${clip})"`;
+    if (clip) out += ` clip-path="url(#${PREFIX}-${clip})"`;
     return out;
   }
 }

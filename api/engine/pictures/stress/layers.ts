@@ -35,11 +35,13 @@ export function wallOf({ stress, glaze, body, mismatch }: FitReport, ware: Ware 
   const wallMm = ware.wallMm ?? DEFAULTS.wallMm;
   const mm = glaze.thickness.value;
   const likely = [stress.low, stress.high] as const;
-  const clayLikely = [body.stress.low, body.stress.high] as const;
   const skin: Layer = { material: "glaze", mm, outer: stress.value, inner: stress.value, likely };
   if (glazed !== "one-face-free") {
     const faces = glazed === "both-faces" ? 2 : 1;
-    const level = bodyStress(stress.value, mm, wallMm, faces);
+    const share = (mpa: number) => bodyStress(mpa, mm, wallMm, faces);
+    const level = share(stress.value);
+    // A stretched glaze squeezes the clay: the ends of the interval change places.
+    const clayLikely = [share(stress.high), share(stress.low)] as const;
     const clay: Layer = { material: "clay", mm: wallMm, outer: level, inner: level, likely: clayLikely };
     const { likely: _, ...back } = skin;
     return { layers: faces === 2 ? [skin, clay, back] : [skin, clay], glazed, bends: undefined };

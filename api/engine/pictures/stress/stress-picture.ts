@@ -79,8 +79,11 @@ function drawStress(sheet: Sheet, layer: Layer, scale: StressScale, y: number, t
   const [outer, inner] = [inside(layer.outer), inside(layer.inner)];
   const mean = (layer.outer + layer.inner) / 2;
   const tint = mean > 0 ? "pull" : "push";
-  const shape = `M${px(zero)} ${y + 1}H${px(outer)}L${px(inner)} ${y + tall - 1}H${px(zero)}Z`;
-  sheet.path(shape, { fill: mean > 0 ? crackFill(sheet) : waveFill(sheet), stroke: tint, width: 1.5 });
+  for (const { sign, top, bottom, start, end } of partsOf(layer, y + 1, y + tall - 1)) {
+    const shape = `M${px(zero)} ${px(top)}H${px(inside(start))}L${px(inside(end))} ${px(bottom)}H${px(zero)}Z`;
+    const fill = sign > 0 ? crackFill(sheet) : waveFill(sheet);
+    sheet.path(shape, { fill, stroke: sign > 0 ? "pull" : "push", width: 1.5 });
+  }
   const middle = y + tall / 2;
   let [from, to] = [Math.min(outer, inner, zero), Math.max(outer, inner, zero)];
   if (layer.likely) {
@@ -99,10 +102,29 @@ function drawStress(sheet: Sheet, layer: Layer, scale: StressScale, y: number, t
   }
   const slopes = Math.abs(layer.outer - layer.inner) >= 1;
   const words = slopes ? `${signed(layer.outer)} to ${signed(layer.inner)} MPa` : `${signed(layer.outer)} MPa`;
-  const space = textWidth(words, size, true) + 10;
-  const right = to + space < scale.right;
-  const at = right ? to + 9 : from - 9;
-  sheet.text(at, middle + size * 0.36, words, { size, bold: true, tint, anchor: right ? "start" : "end", halo: true });
+  const [barFrom, barTo] = [Math.min(outer, inner, zero), Math.max(outer, inner, zero)];
+  // Beside the interval if there is room, else beside the bar, above the interval.
+  const places: [number, "start" | "end", number][] = [
+    [to + 9, "start", middle + size * 0.36],
+    [from - 9, "end", middle + size * 0.36],
+    [barTo + 9, "start", y + size + 2],
+    [barFrom - 9, "end", y + size + 2],
+  ];
+  const length = textWidth(words, size, true);
+  const fits = ([at, anchor]: (typeof places)[number]) =>
+    anchor === "start" ? at + length <= scale.right : at - length >= scale.left;
+  const [at, anchor, base] = places.find(fits) ?? [scale.right, "end", y + size + 2];
+  sheet.text(at, base, words, { size, bold: true, tint, anchor, halo: true });
+}
+
+/** A layer's profile, parted where it changes sign, so that each part carries the fill of its side. */
+function partsOf({ outer, inner }: Layer, top: number, bottom: number) {
+  if (outer * inner >= 0) return [{ sign: outer + inner, top, bottom, start: outer, end: inner }];
+  const turn = top + ((bottom - top) * outer) / (outer - inner);
+  return [
+    { sign: outer, top, bottom: turn, start: outer, end: 0 },
+    { sign: inner, top: turn, bottom, start: 0, end: inner },
+  ];
 }
 
 function tooThick({ layers }: Wall, skin: number, clay: number): string {
@@ -127,7 +149,7 @@ function told({ stress, body }: FitReport, wall: Wall): { title: string; descrip
   const level = Math.abs(stress.value) < 1;
   const title = level
     ? "Cold, glaze and clay hardly pull on each other."
-    : `Cold, the glaze is ${pulled ? "stretched" : "squeezed"} at ${signed(stress.value)}\u00a0MPa and the clay ${pulled ? "squeezed" : "stretched"} a little in return.`;
+    : `Cold, the glaze is ${pulled ? "stretched" : "squeezed"} at ${signed(stress.value)}\u00a0MPa and the clay ${pulled ? "squeezed" : "stretched"} in return.`;
   const faces = {
     "both-faces": "glazed on both faces",
     "one-face": "glazed on one face, closed so that it cannot bend",

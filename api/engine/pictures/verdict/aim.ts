@@ -32,7 +32,10 @@ export function aimBracket(sheet: Sheet, report: FitReport, crowd: Crowd, scale:
   const high = Math.max(8, crowdHeight(crowd, scale, from, to) + 8);
   const draw = (ground: number) => {
     const y = ground - high;
-    sheet.path(`M${px(a)} ${px(y + 5)}v-7H${px(b)}v7`, { stroke: "hold", width: 2 });
+    // An end that lies beyond the scale stays open.
+    const start = aim[0] < scale.at(scale.left) ? `M${px(a)} ${px(y - 2)}` : `M${px(a)} ${px(y + 5)}v-7`;
+    const end = aim[1] > scale.at(scale.right) ? "" : "v7";
+    sheet.path(`${start}H${px(b)}${end}`, { stroke: "hold", width: 2 });
     if (words) sheet.text(middle, y - 9, words, { size, bold: true, tint: "hold", anchor: "middle" });
   };
   return { from, to, high, draw };

@@ -1,6 +1,6 @@
 /** Twenty rings put in columns so that none straddles a threshold. @module */
 import type { Outcome, StressCase } from "../../fit/types.ts";
-import type { Lines, StressScale } from "./scale.ts";
+import type { StressScale } from "./scale.ts";
 
 /** A column of rings. */
 export interface Column {
@@ -22,13 +22,13 @@ export interface Columns {
 /**
  * Bins the cases. Columns begin at the lines; a case on a line stands on the side of its outcome.
  * @param cases - the twenty cases [MPa]
- * @param lines - thresholds [MPa]
+ * @param lines - every threshold that is drawn [MPa]
  * @param size - largest size of a ring [px]
  * @param tallest - most that a column may rise [px]; rings shrink to obey
  */
 export function binCases(
   cases: readonly StressCase[],
-  lines: Lines,
+  lines: readonly number[],
   scale: StressScale,
   size: number,
   tallest: number,
@@ -50,12 +50,15 @@ function beyondOf(cases: readonly StressCase[], { left, right, at }: StressScale
   };
 }
 
-function columnsOf(cases: readonly StressCase[], lines: Lines, scale: StressScale, pitch: number): Column[] {
+function columnsOf(
+  cases: readonly StressCase[],
+  lines: readonly number[],
+  scale: StressScale,
+  pitch: number,
+): Column[] {
   const { left, right, x } = scale;
-  const inside = [lines.flakes, lines.lift, lines.later, lines.once]
-    .map(x)
-    .filter((at) => at > left + 1 && at < right - 1);
-  const walls = [left, ...new Set(inside), right];
+  const inside = lines.map(x).filter((at) => at > left + 1 && at < right - 1);
+  const walls = [left, ...[...new Set(inside)].sort((a, b) => a - b), right];
   const found = new Map<string, Column>();
   const piled = { left: 0, right: 0 };
   for (const { stressMPa, outcome } of cases) {

@@ -1,7 +1,7 @@
 /** Draws the hill and the rings that are its twenty slices. @module */
 import type { FitReport, Outcome } from "../../fit/types.ts";
 import { OUTCOME_RING, RING_TINT, RINGS } from "../marks/rings.ts";
-import { px, type Sheet } from "../marks/sheet.ts";
+import { PREFIX, px, type Sheet } from "../marks/sheet.ts";
 import type { Tint } from "../marks/theme.ts";
 import type { Columns } from "./bins.ts";
 import { type Hill, hillOf } from "./hill.ts";
@@ -47,9 +47,9 @@ export function drawCrowd(sheet: Sheet, crowd: Crowd, scale: StressScale, lines:
       // Lifted ends stand out of the square that other rings fill.
       const side = Math.min(size, crowd.pitch) * (outcome === "shivers" ? 0.82 : 0.98);
       const y = ground - 1 - crowd.pitch * (i + 0.5);
-      const place = `translate(${px(x - side / 2)} ${px(y - side / 2)}) scale(${px(side / 100)})`;
+      const place = `translate(${px(x - side / 2)} ${px(y - side / 2)}) scale(${Math.round(side * 100) / 1e4})`;
       const list = marks.get(outcome) ?? [];
-      list.push(`<use href="#%PREFIX%-${outcome}" transform="${place}"/>`);
+      list.push(`<use href="#${PREFIX}-${outcome}" transform="${place}"/>`);
       marks.set(outcome, list);
     });
   }

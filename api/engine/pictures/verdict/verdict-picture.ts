@@ -30,10 +30,11 @@ export function verdictPicture(
   const margin = narrow ? 4 : 6;
   const scale = stressScale(margin, width - margin);
   const lines = linesOf(report);
+  const drawn = Object.values(report.thresholds).map(({ value }) => value);
   const skin = narrow ? 14 : 20;
   const clay = narrow ? 28 : 40;
   const tallest = narrow ? 84 : 132;
-  const crowd = crowdOf(report, binCases(report.stress.cases, lines, scale, narrow ? 10.5 : 21, tallest));
+  const crowd = crowdOf(report, binCases(report.stress.cases, drawn, scale, narrow ? 10.5 : 21, tallest));
   const aim = aimBracket(sheet, report, crowd, scale);
 
   const labels = placeLabels(
