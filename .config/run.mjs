@@ -6,6 +6,7 @@
  * Why not a loader that transpiles file by file: those wrap every function to keep its name, and the engine's hot loop
  * ran four times slower under one. A bundle is also quicker to start.
  */
+import cluster from "node:cluster";
 import { rmSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
@@ -50,6 +51,8 @@ await build({
   ],
 });
 process.on("exit", () => rmSync(outfile, { force: true }));
+// Workers that the file starts run the same bundle.
+cluster.setupPrimary({ exec: outfile, args });
 process.argv = [process.argv[0], resolve(entry), ...args];
 process.setSourceMapsEnabled?.(true);
 await import(pathToFileURL(outfile).href);

@@ -4,43 +4,79 @@
  * @module
  */
 import { OpenAPIHono } from "@hono/zod-openapi";
+import type { Context } from "hono";
 import { cors } from "hono/cors";
 import { requestId } from "hono/request-id";
 import { secureHeaders } from "hono/secure-headers";
 import { asProblem } from "./http/accept.ts";
+import { limitAtOnce } from "./http/at-once.ts";
+import { requireKey } from "./http/keys.ts";
+import { Metrics } from "./http/metrics.ts";
 import type { Api, Env } from "./http/operation.ts";
 import { ProblemError, problemResponse } from "./http/problem.ts";
+import { limitRate } from "./http/rate-limit.ts";
+import { observe, type RequestLine } from "./http/request-log.ts";
+import type { Settings } from "./http/settings.ts";
 import { unmatched } from "./http/unmatched.ts";
 import { type Lent, mountRoutes } from "./routes/index.ts";
+import { operationRoutes } from "./routes/operations.ts";
 
 export interface AppOptions extends Lent {
+  /** How it is run; open to everyone and unlimited where left out. */
+  settings?: Partial<Settings>;
   /** Told of every fault that is the service's own, with the request's id. */
   report?: (error: unknown, requestId: string) => void;
+  /** Told of every request once it is answered; only where `settings.log` is on. */
+  log?: (line: RequestLine) => void;
+  /** Address of whoever asks, where the runtime knows it; limits count by it. */
+  addressOf?: (c: Context) => string | undefined;
+  /** Says no once the service has been told to stop. */
+  ready?: () => boolean;
+  /** Tells this process from others that share its port. */
+  process?: string;
+  /** Clock for limits and logs [ms]. */
+  now?: () => number;
 }
+
+/** What pages of other origins may read of an answer, beside its content. */
+const EXPOSED = ["x-request-id", "etag", "allow", "retry-after", "ratelimit", "ratelimit-policy"];
+
+/** Time since 1970 [ms] that never runs backward, whatever is done to the machine's clock. */
+const steadyClock = () => performance.timeOrigin + performance.now();
 
 /**
  * Builds the app.
- * @param options - what the runtime can lend: files of the reference page, somewhere to report faults
+ * @param options - what the runtime can lend, and how the service is run
  * @example (await createApp().request("/health")).status // 200
  */
 export function createApp(options: AppOptions = {}): Api {
+  const { settings = {}, report, addressOf, now = steadyClock } = options;
+  const { origins = [], mostAtOnce = Number.POSITIVE_INFINITY } = settings;
+  const metrics = settings.metrics ? new Metrics(options.process) : undefined;
+  const log = settings.log ? options.log : undefined;
   const app: Api = new OpenAPIHono<Env>();
   app.use(requestId({ limitLength: 100 }));
   app.use((c, next) => {
-    c.set("report", (error) => options.report?.(error, c.get("requestId")));
+    c.set("report", (error) => report?.(error, c.get("requestId")));
+    c.set("caller", addressOf?.(c) ?? "unknown");
     return next();
   });
-  // Answers hold nothing private, so any page may read them. Whether a host is HTTPS only is for whoever runs it to say.
-  app.use(secureHeaders({ crossOriginResourcePolicy: "cross-origin", strictTransportSecurity: false }));
-  app.use(
-    cors({
-      origin: "*",
-      allowMethods: ["GET", "HEAD", "POST", "OPTIONS"],
-      exposeHeaders: ["x-request-id", "etag", "allow", "retry-after"],
-      maxAge: 86400,
-    }),
-  );
+  if (log || metrics) app.use(observe({ log, metrics, now }));
+  // Whether a host is HTTPS only is for whoever runs it to say.
+  const crossOriginResourcePolicy = origins.length > 0 ? "cross-origin" : "same-origin";
+  app.use(secureHeaders({ crossOriginResourcePolicy, strictTransportSecurity: false }));
+  if (origins.length > 0) {
+    const origin = origins.includes("*") ? "*" : origins;
+    const allowMethods = ["GET", "HEAD", "POST", "OPTIONS"];
+    app.use(cors({ origin, allowMethods, exposeHeaders: EXPOSED, maxAge: 86400 }));
+  }
+  for (const path of ["/v1/*", "/metrics"]) {
+    if (settings.keyHashes?.length) app.use(path, requireKey(settings.keyHashes));
+    if (settings.perMinute) app.use(path, limitRate(settings.perMinute, now));
+  }
+  if (Number.isFinite(mostAtOnce)) app.use("/v1/*", limitAtOnce(mostAtOnce));
   mountRoutes(app, options);
+  operationRoutes(app, options.ready ?? (() => true), metrics);
   app.notFound(unmatched(app));
   app.onError((error, c) => {
     const known = asProblem(error);

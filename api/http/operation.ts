@@ -13,6 +13,8 @@ import { JSON_TYPE, NDJSON_TYPE, requireAccept } from "./media.ts";
 export interface Env {
   Variables: {
     requestId: string;
+    /** Whom limits count this request for: a key, or an address. */
+    caller: string;
     /** Told of every fault that is the service's own. */
     report: (error: unknown) => void;
   };
@@ -32,10 +34,20 @@ const problem = (description: string) => ({
 });
 
 /** Failures that any call may answer with. */
-export const failures = {
+const failures = {
   406: problem("The accept header asks for something not served here."),
   500: problem("Something broke on the service's side."),
 } as const;
+
+/** Failures of a call that whoever runs the service may guard with keys and limits. */
+const guarded = {
+  401: problem("This service asks for a key, and none that it knows came along."),
+  429: problem("The caller has used up its requests for this minute; retry-after says when the next may come."),
+  503: problem("The service works on as many questions as it can; retry-after says when to ask again."),
+} as const;
+
+/** What `/ready` answers once the service has been told to stop. */
+export const notReady = { 503: problem("It is about to stop: send work elsewhere.") } as const;
 
 /** Failures of a call that names one thing. */
 export const notFound = { 404: problem("Nothing of that name.") } as const;
@@ -83,7 +95,10 @@ export function mount(
   handler: (c: Context<Env>) => Response | Promise<Response>,
 ): void {
   const { serves, middleware, ...described } = config;
-  const route = createRoute({ ...described, responses: { ...described.responses, ...failures } });
+  const route = createRoute({
+    ...described,
+    responses: { ...described.responses, ...(config.path.startsWith("/v1/") ? guarded : {}), ...failures },
+  });
   api.openAPIRegistry.registerPath(route);
   const path = route.getRoutingPath();
   if (middleware) api.use(path, ...[middleware].flat());
@@ -93,10 +108,13 @@ export function mount(
   });
 }
 
+// Encoded once here: a text would be measured and then encoded again on its way into the socket.
+const encoder = new TextEncoder();
+
 /**
  * A JSON answer whose shape the compiler has checked against its schema.
  * @param value - what the engine gave, shaped
  */
 export function answer<S extends z.ZodType>(c: Context, _schema: S, value: Shown<z.output<S>>): Response {
-  return c.body(JSON.stringify(value), 200, { "content-type": JSON_TYPE });
+  return c.body(encoder.encode(JSON.stringify(value)), 200, { "content-type": JSON_TYPE });
 }

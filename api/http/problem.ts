@@ -16,6 +16,7 @@ const TYPE_BASE = "https://ringtrue.example/problems/";
 /** Every kind of problem: its status and its title. */
 export const KINDS = {
   "malformed-json": { status: 400, title: "The request is not JSON I can read" },
+  "no-key": { status: 401, title: "This service asks for a key" },
   "unknown-path": { status: 404, title: "Nothing lives at this address" },
   "unknown-name": { status: 404, title: "There is nothing of that name here" },
   "method-not-allowed": { status: 405, title: "This address does not answer that method" },
@@ -24,7 +25,10 @@ export const KINDS = {
   "too-large": { status: 413, title: "The request is larger than I take" },
   "unsupported-media-type": { status: 415, title: "I do not read that kind of content" },
   "impossible-input": { status: 422, title: "Something in the request cannot be" },
+  "too-many": { status: 429, title: "You ask more often than I answer" },
   internal: { status: 500, title: "Something broke on my side" },
+  busy: { status: 503, title: "I have my hands full" },
+  "not-ready": { status: 503, title: "I am about to stop" },
   "not-here": { status: 503, title: "Not served here" },
 } as const;
 

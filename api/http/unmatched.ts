@@ -1,5 +1,6 @@
 /**
- * Requests that no route takes: 405 with Allow where the address exists, 404 with the nearest address where not.
+ * Requests that no route takes: OPTIONS answered and 405 with Allow where the address exists, 404 with the nearest
+ * address where not.
  *
  * @module
  */
@@ -19,12 +20,13 @@ interface Address {
  */
 export function unmatched(app: Pick<Hono, "routes">) {
   let addresses: Address[] | undefined;
-  return function refuseUnmatched(c: Context): never {
+  return function answerUnmatched(c: Context): Response {
     addresses ??= readAddresses(app);
     const path = c.req.path;
     const here = addresses.find((address) => address.pattern.test(path));
     if (here) {
       const allow = [...here.methods].sort().join(", ");
+      if (c.req.method === "OPTIONS") return c.body(null, 204, { allow });
       const detail = `${here.path} answers ${allow}, not ${c.req.method.slice(0, 16)}.`;
       throw new ProblemError("method-not-allowed", detail, { headers: { allow } });
     }
@@ -40,9 +42,16 @@ export function unmatched(app: Pick<Hono, "routes">) {
 
 function nearest(path: string, addresses: Address[]): string | undefined {
   const known = addresses.map((address) => address.path).filter((one) => !one.includes("{"));
-  const bare = path.replace(/\/+$/, "");
+  const bare = withoutSlashes(path);
   const variants = [bare, `/v1${bare}`, bare.replace(/^\/v\d+/, "/v1")];
   return variants.find((variant) => known.includes(variant)) ?? closest(bare, known);
+}
+
+/** Without slashes at its end. No expression: one that looks for `/+$` tries anew at every slash of a long row. */
+function withoutSlashes(path: string): string {
+  let end = path.length;
+  while (end > 0 && path[end - 1] === "/") end -= 1;
+  return path.slice(0, end);
 }
 
 function readAddresses(app: Pick<Hono, "routes">): Address[] {

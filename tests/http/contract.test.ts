@@ -102,6 +102,7 @@ describe("the description", () => {
       ["get", "/v1/expansion-models", "listExpansionModels", "expansionModels"],
       ["get", "/v1/sources", "listSources", "sources"],
       ["get", "/health", "getHealth", "service"],
+      ["get", "/ready", "getReady", "service"],
     ]);
   });
 

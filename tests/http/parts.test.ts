@@ -11,7 +11,6 @@ import { nameOf, toPointer } from "../../api/http/pointer.ts";
 import { pointInto } from "../../api/routes/point-into.ts";
 import { roundEach } from "../../api/routes/rounding.ts";
 import { expansionHint, peakHint } from "../../api/schemas/numbers.ts";
-import { app, get } from "./support.ts";
 
 describe("worked examples", () => {
   it("toPointer, nameOf", () => {
@@ -83,16 +82,6 @@ describe("the app", () => {
     expect(warnings).toEqual([]);
     const imports = Object.values(metafile.inputs).flatMap((input) => input.imports);
     expect(imports.filter((one) => one.external || one.path.startsWith("node:"))).toEqual([]);
-  });
-
-  it("answers any page's preflight and lets it read what it needs", async () => {
-    const headers = { origin: "https://larch-lane.example", "access-control-request-method": "POST" };
-    const preflight = await app.request("/v1/fit", { method: "OPTIONS", headers });
-    expect(preflight.status).toBe(204);
-    expect(preflight.headers.get("access-control-allow-origin")).toBe("*");
-    expect(preflight.headers.get("access-control-allow-methods")).toBe("GET,HEAD,POST,OPTIONS");
-    const answer = await get("/health", { origin: "https://larch-lane.example" });
-    expect(answer.headers.get("access-control-expose-headers")).toContain("x-request-id");
   });
 
   it("tells a fault of its own to whoever runs it, and nothing of it to the caller", async () => {

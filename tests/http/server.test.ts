@@ -1,5 +1,6 @@
 /** The service as a process: it starts, answers over a socket, and goes when told. */
-import { type ChildProcess, spawn } from "node:child_process";
+import { type ChildProcess, execFileSync, spawn } from "node:child_process";
+import { get } from "node:http";
 import { fileURLToPath } from "node:url";
 import { afterEach, describe, expect, it } from "vitest";
 import { THAW_TEXT } from "./support.ts";
@@ -9,6 +10,18 @@ const running: ChildProcess[] = [];
 afterEach(() => {
   for (const child of running.splice(0)) child.kill("SIGKILL");
 });
+
+/** Asks on a connection of its own, so that any worker may take it; "" when none answers. */
+function getOnce(url: string): Promise<string> {
+  return new Promise((resolve) => {
+    const asked = get(url, { agent: false }, async (response) => {
+      let text = "";
+      for await (const piece of response) text += piece;
+      resolve(text);
+    });
+    asked.once("error", () => resolve(""));
+  });
+}
 
 /** Starts the service on a free port and waits until it says where it listens. */
 async function start(parameters: string[] = [], env: Record<string, string> = {}) {
@@ -77,6 +90,78 @@ describe("api/server.ts", () => {
     }
     expect(JSON.parse(rest).line).toBe(2);
     expect(await ended).toBe(0);
+  });
+
+  it("goes on answering for a while when told to stop, saying that it is about to", async () => {
+    const { child, address, ended } = await start([], { RINGTRUE_DRAIN: "2" });
+    const base = await address;
+    expect((await fetch(`${base}/ready`)).status).toBe(200);
+    child.kill("SIGTERM");
+    await new Promise((resolve) => setTimeout(resolve, 200));
+    expect((await fetch(`${base}/ready`)).status).toBe(503);
+    expect((await fetch(`${base}/health`)).status).toBe(200);
+    expect(await ended).toBe(0);
+  });
+
+  it("writes one JSON line a request, or none when told", async () => {
+    const loud = await start();
+    await fetch(`${await loud.address}/health`);
+    const quiet = await start([], { RINGTRUE_LOG: "off" });
+    await fetch(`${await quiet.address}/health`);
+    for (const { child, ended } of [loud, quiet]) {
+      child.kill("SIGTERM");
+      await ended;
+    }
+    const lines = (output: string) => output.split("\n").filter((line) => line.startsWith("{"));
+    expect(lines(loud.output()).map((line) => JSON.parse(line))).toMatchObject([{ path: "/health", status: 200 }]);
+    expect(lines(quiet.output())).toEqual([]);
+  });
+
+  it("limits callers by their address, as the proxy in front tells it", async () => {
+    const { address } = await start([], { RINGTRUE_RATE: "1", RINGTRUE_PROXIES: "1" });
+    const base = await address;
+    const ask = async (from: string) => {
+      const headers = { "x-forwarded-for": `192.0.2.77, ${from}` };
+      return (await fetch(`${base}/v1/bodies/red-stoneware`, { headers })).status;
+    };
+    expect([await ask("192.0.2.1"), await ask("192.0.2.1"), await ask("192.0.2.2")]).toEqual([200, 429, 200]);
+  });
+
+  it("shares its port among workers, and starts another when one dies", async () => {
+    const { child, address, ended, output } = await start([], { WORKERS: "2", RINGTRUE_METRICS: "on" });
+    const base = await address;
+    const processes = new Set<string>();
+    const askUntil = async (wanted: number) => {
+      for (let tries = 0; processes.size < wanted && tries < 200; tries++) {
+        const text = await getOnce(`${base}/metrics`);
+        const found = /under_way\{process="(\d+)"\}/.exec(text)?.[1];
+        if (found) processes.add(found);
+        await new Promise((resolve) => setTimeout(resolve, 25));
+      }
+      return processes.size;
+    };
+    expect(await askUntil(2)).toBe(2);
+    const workers = execFileSync("ps", ["-o", "pid=", "--ppid", String(child.pid)], { encoding: "utf8" });
+    process.kill(Number(workers.trim().split(/\s+/)[0]), "SIGKILL");
+    expect(await askUntil(3)).toBe(3);
+    expect(output()).toMatch(/Worker \d ended \(SIGKILL\)\. Another starts in 0\.5 s\./);
+    child.kill("SIGTERM");
+    expect(await ended).toBe(0);
+  });
+
+  it("says once why no worker can start", async () => {
+    const first = await start();
+    const second = await start([], { PORT: new URL(await first.address).port, WORKERS: "2" });
+    second.address.catch(() => {});
+    expect(await second.ended).toBe(1);
+    expect(second.output()).toContain("is taken.");
+  });
+
+  it("refuses a setting it does not know: a door meant to be shut would stand open", async () => {
+    const { ended, address, output } = await start([], { RINGTRUE_KEY: "larch" });
+    address.catch(() => {});
+    expect(await ended).toBe(1);
+    expect(output()).toContain("I don't know the setting RINGTRUE_KEY. Did you mean RINGTRUE_KEYS?");
   });
 
   it("refuses a port that is none", async () => {

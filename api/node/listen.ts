@@ -1,0 +1,87 @@
+/** One process that answers: sockets, files, the log, and an end that leaves nothing half answered. @module */
+import { readFile } from "node:fs/promises";
+import type { IncomingMessage, Server } from "node:http";
+import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
+import { serve } from "@hono/node-server";
+import type { Context } from "hono";
+import { createApp } from "../app.ts";
+import { callerAddress } from "../http/caller.ts";
+import type { Settings } from "../http/settings.ts";
+import { bundlePageFile } from "../pages/bundle.ts";
+import type { AssetLoader } from "../routes/reference.ts";
+
+/** Longest wait for requests under way when told to stop; a second signal cuts it short [ms]. */
+const GRACE_MS = 60_000;
+/** Longest silence on a connection with a request under way, either way: nobody holds a place for nothing [ms]. */
+const SILENCE_MS = 120_000;
+/** Longest wait for a request's headers [ms]. */
+const HEADERS_MS = 20_000;
+/** How long an idle connection is kept. Longer than balancers keep theirs, so that they never meet a closed one [ms]. */
+const KEEP_ALIVE_MS = 65_000;
+
+/** Where and how to listen. */
+export interface Listening {
+  port: number;
+  hostname: string;
+  /** Where callers reach the service, for the front page's example. */
+  address: string;
+  settings: Settings;
+  /** Tells this process from others that share the port. */
+  process?: string;
+}
+
+const referenceFolder = dirname(createRequire(import.meta.url).resolve("swagger-ui-dist/package.json"));
+const loadAsset: AssetLoader = async (name) => new Uint8Array(await readFile(join(referenceFolder, name)));
+const writeLine = (line: object) => void process.stderr.write(`${JSON.stringify(line)}\n`);
+
+/**
+ * Listens until the process is told to stop, then finishes what is under way and goes.
+ * @param onListening - told the port once it is open
+ */
+export function listen({ port, hostname, address, settings, ...rest }: Listening, onListening: (port: number) => void) {
+  let stopping = false;
+  const app = createApp({
+    ...rest,
+    loadAsset,
+    loadPageFile: bundlePageFile,
+    address,
+    settings,
+    log: writeLine,
+    report: (error, requestId) => {
+      const stack = error instanceof Error ? error.stack : String(error);
+      writeLine({ time: new Date().toISOString(), requestId, fault: stack });
+    },
+    ready: () => !stopping,
+    ...(settings.perMinute ? { addressOf: (c: Context) => addressOf(c, settings.proxies) } : {}),
+  });
+  const server = serve({ fetch: app.fetch, port, hostname }, (open) => onListening(open.port)) as Server;
+  // A bulk question may take as long as it takes, as long as something moves; the app itself times out the others.
+  server.requestTimeout = 0;
+  server.headersTimeout = HEADERS_MS;
+  server.keepAliveTimeout = KEEP_ALIVE_MS;
+  server.setTimeout(SILENCE_MS);
+  server.on("error", (error: NodeJS.ErrnoException) => {
+    const taken = error.code === "EADDRINUSE";
+    console.error(taken ? `Port ${port} is taken. Set PORT to another, such as PORT=${port + 1}.` : error.message);
+    process.exit(1);
+  });
+
+  /** Says no to `/ready` for a while, stops taking requests, lets those under way finish, then goes. */
+  function stop(): void {
+    if (stopping) return;
+    stopping = true;
+    setTimeout(() => {
+      server.close(() => process.exit(0));
+      // A connection whose request ends after this is kept open for more unless it is closed here.
+      setInterval(() => server.closeIdleConnections(), 50).unref();
+      setTimeout(() => server.closeAllConnections(), GRACE_MS).unref();
+    }, settings.drainS * 1000);
+  }
+  for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, stop);
+}
+
+function addressOf(c: Context, proxies: number): string {
+  const { incoming } = c.env as { incoming?: IncomingMessage };
+  return callerAddress(incoming?.socket.remoteAddress, c.req.header("x-forwarded-for"), proxies);
+}

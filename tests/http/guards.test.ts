@@ -1,0 +1,320 @@
+/** Keys, limits, other origins, readiness, logs and counts: what whoever runs the service can set. */
+import { createHash } from "node:crypto";
+import { describe, expect, it } from "vitest";
+import { type AppOptions, createApp } from "../../api/app.ts";
+import type { RequestLine } from "../../api/http/request-log.ts";
+import { problemOf, THAW_TEXT } from "./support.ts";
+
+const sha256 = (key: string) => createHash("sha256").update(key).digest("hex");
+const NDJSON = { "content-type": "application/x-ndjson" };
+const asking = (headers: Record<string, string> = {}): RequestInit => ({
+  method: "POST",
+  body: THAW_TEXT,
+  headers: { "content-type": "application/json", ...headers },
+});
+
+/** Lines that come only when told, so that a stream stays under way. */
+function slowLines() {
+  let controller!: ReadableStreamDefaultController<Uint8Array>;
+  const body = new ReadableStream<Uint8Array>({
+    start(given) {
+      controller = given;
+    },
+  });
+  return {
+    init: { method: "POST", body, headers: NDJSON, duplex: "half" } as RequestInit,
+    send: () => controller.enqueue(new TextEncoder().encode(`${THAW_TEXT}\n`)),
+    end: () => controller.close(),
+  };
+}
+
+describe("keys", () => {
+  const app = createApp({ settings: { keyHashes: [sha256("old"), sha256("new")], metrics: true } });
+  const ask = (path: string, authorization?: string) =>
+    app.request(path, authorization === undefined ? {} : { headers: { authorization } });
+
+  it("let every current key in, so that an old one can be changed for a new one", async () => {
+    for (const key of ["Bearer old", "Bearer new", "bearer new"]) {
+      expect((await ask("/v1/bodies/red-stoneware", key)).status).toBe(200);
+    }
+  });
+
+  it.each([
+    undefined,
+    "",
+    "Bearer",
+    "Bearer ",
+    "Bearer older",
+    "Bearer OLD",
+    "Basic old",
+    "old",
+    `Bearer ${sha256("old")}`,
+    `Bearer ${"x".repeat(100_000)}`,
+  ])("keep out %s", async (authorization) => {
+    const response = await ask("/v1/bodies/red-stoneware", authorization);
+    expect(response.headers.get("www-authenticate")).toBe('Bearer realm="ringtrue"');
+    expect(await problemOf(response)).toMatchObject({ status: 401, type: "https://ringtrue.example/problems/no-key" });
+  });
+
+  it("guard every call and the counts, and leave health, description and pages open", async () => {
+    for (const path of ["/v1/fit", "/v1/nowhere", "/metrics"]) expect((await ask(path)).status).toBe(401);
+    for (const path of ["/health", "/ready", "/openapi.json", "/"]) expect((await ask(path)).status).toBe(200);
+  });
+});
+
+describe("the rate limit", () => {
+  const limited = (addressOf?: AppOptions["addressOf"]) => {
+    const clock = { ms: 1e12 };
+    const app = createApp({ settings: { perMinute: 3 }, now: () => clock.ms, ...(addressOf ? { addressOf } : {}) });
+    const ask = (headers = {}) => app.request("/v1/bodies/red-stoneware", { headers });
+    return { app, ask, clock };
+  };
+
+  it("says what is left, refuses the fourth, and starts anew after the minute", async () => {
+    const { ask, clock } = limited();
+    for (const left of [2, 1, 0]) {
+      const response = await ask();
+      expect(response.status).toBe(200);
+      // Header fields and their grammar: IETF draft-ietf-httpapi-ratelimit-headers.
+      expect(response.headers.get("ratelimit-policy")).toBe('"minute";q=3;w=60');
+      expect(response.headers.get("ratelimit")).toBe(`"minute";r=${left};t=60`);
+    }
+    clock.ms += 15_500;
+    const refused = await ask();
+    expect(refused.headers.get("retry-after")).toBe("45");
+    expect(refused.headers.get("ratelimit")).toBe('"minute";r=0;t=45');
+    expect(await problemOf(refused)).toMatchObject({
+      status: 429,
+      detail: expect.stringContaining("3 requests a minute. Send the next one in 45 s."),
+    });
+    clock.ms += 44_500;
+    expect((await ask()).status).toBe(200);
+  });
+
+  it("counts callers apart, by address or key", async () => {
+    const { ask } = limited((c) => c.req.header("x-from"));
+    for (let i = 0; i < 3; i++) expect((await ask({ "x-from": "a" })).status).toBe(200);
+    expect((await ask({ "x-from": "a" })).status).toBe(429);
+    expect((await ask({ "x-from": "b" })).status).toBe(200);
+    const app = createApp({ settings: { perMinute: 1, keyHashes: [sha256("a"), sha256("b")] } });
+    const statuses = ["a", "a", "b"].map(async (key) => {
+      const headers = { authorization: `Bearer ${key}` };
+      return (await app.request("/v1/bodies/red-stoneware", { headers })).status;
+    });
+    expect((await Promise.all(statuses)).sort()).toEqual([200, 200, 429]);
+  });
+
+  it("leaves health and pages alone", async () => {
+    const { app } = limited();
+    for (let i = 0; i < 5; i++) expect((await app.request("/health")).status).toBe(200);
+  });
+
+  it("does not grow with made-up addresses", async () => {
+    let n = 0;
+    const { ask } = limited(() => `caller ${n++}`);
+    await ask();
+    const before = process.memoryUsage().heapUsed;
+    for (let i = 0; i < 30_000; i++) await ask();
+    // 10,000 callers are remembered; 30,000 would take three times as much. Common practice, no source.
+    expect((process.memoryUsage().heapUsed - before) / 2 ** 20).toBeLessThan(64);
+  }, 60_000);
+});
+
+describe("how much is under way at once", () => {
+  it("turns away what is too much, a stream counting until its last line is out", async () => {
+    const app = createApp({ settings: { mostAtOnce: 2 } });
+    const streams = [slowLines(), slowLines()];
+    const readers = [];
+    for (const { init, send } of streams) {
+      const reader = (await app.request("/v1/fit/stream", init)).body!.getReader();
+      send();
+      await reader.read();
+      readers.push(reader);
+    }
+    const refused = await app.request("/v1/fit", asking());
+    expect(refused.headers.get("retry-after")).toBe("1");
+    expect(await problemOf(refused)).toMatchObject({ status: 503, detail: expect.stringContaining("2 questions") });
+    expect((await app.request("/health")).status).toBe(200);
+
+    streams[0]!.end();
+    expect((await readers[0]!.read()).done).toBe(true);
+    expect((await app.request("/v1/fit", asking())).status).toBe(200);
+    // One slot is free: a question, refused or not, gives its own back.
+    for (let i = 0; i < 5; i++)
+      expect((await app.request("/v1/fit", asking({ accept: "image/png" }))).status).toBe(406);
+    await readers[1]!.cancel();
+    const again = [slowLines(), slowLines()];
+    for (const { init } of again) expect((await app.request("/v1/fit/stream", init)).status).toBe(200);
+    expect((await app.request("/v1/fit", asking())).status).toBe(503);
+  });
+
+  it("gives the place of a stream that broke off to the next", async () => {
+    const app = createApp({ settings: { mostAtOnce: 1 } });
+    const body = new ReadableStream({ pull: (controller) => controller.error(new Error("gone")) });
+    const broken = await app.request("/v1/fit/stream", {
+      method: "POST",
+      body,
+      headers: NDJSON,
+      duplex: "half",
+    } as never);
+    await expect(broken.text()).rejects.toThrow("gone");
+    expect((await app.request("/v1/fit", asking())).status).toBe(200);
+  });
+});
+
+describe("pages of other origins", () => {
+  const preflight = {
+    method: "OPTIONS",
+    headers: { origin: "https://studio.example", "access-control-request-method": "POST" },
+  };
+
+  it("may not read answers unless told", async () => {
+    const app = createApp();
+    const answers = [await app.request("/v1/fit", preflight), await app.request("/v1/fit", asking(preflight.headers))];
+    for (const { headers } of answers) {
+      expect([...headers.keys()].filter((name) => name.startsWith("access-control"))).toEqual([]);
+      expect(headers.get("cross-origin-resource-policy")).toBe("same-origin");
+    }
+    expect(answers[0]!.status).toBe(204);
+    expect(answers[0]!.headers.get("allow")).toBe("OPTIONS, POST");
+  });
+
+  it("may where their origin is named, and only those", async () => {
+    const app = createApp({ settings: { origins: ["https://studio.example"], keyHashes: [sha256("k")] } });
+    const named = await app.request("/v1/fit", preflight);
+    expect(named.status).toBe(204);
+    expect(named.headers.get("access-control-allow-origin")).toBe("https://studio.example");
+    const headers = { ...preflight.headers, origin: "https://other.example" };
+    const other = await app.request("/v1/fit", { ...preflight, headers });
+    expect(other.headers.get("access-control-allow-origin")).toBeNull();
+  });
+
+  it("may all where all are let, and see what they need", async () => {
+    const app = createApp({ settings: { origins: ["*"], perMinute: 10 } });
+    const answer = await app.request("/v1/fit", asking(preflight.headers));
+    expect(answer.headers.get("access-control-allow-origin")).toBe("*");
+    expect(answer.headers.get("access-control-expose-headers")).toBe(
+      "x-request-id,etag,allow,retry-after,ratelimit,ratelimit-policy",
+    );
+    expect(answer.headers.get("ratelimit")).toBe('"minute";r=9;t=60');
+    expect((await app.request("/v1/fit", preflight)).headers.get("access-control-allow-methods")).toBe(
+      "GET,HEAD,POST,OPTIONS",
+    );
+  });
+});
+
+describe("GET /ready", () => {
+  it("says no once the service is told to stop, while health still says yes", async () => {
+    let ready = true;
+    const app = createApp({ ready: () => ready });
+    expect(await (await app.request("/ready")).json()).toMatchObject({ status: "ready" });
+    ready = false;
+    const refused = await app.request("/ready");
+    expect(refused.headers.get("retry-after")).toBe("5");
+    expect(await problemOf(refused)).toMatchObject({ status: 503 });
+    expect((await app.request("/health")).status).toBe(200);
+  });
+});
+
+describe("the log", () => {
+  const logged = (settings: AppOptions["settings"] = {}) => {
+    const lines: RequestLine[] = [];
+    const clock = { ms: Date.UTC(2026, 10, 25, 9, 30) };
+    const app = createApp({
+      settings: { log: true, ...settings },
+      log: (line) => lines.push(line),
+      now: () => clock.ms,
+    });
+    return { app, lines, clock };
+  };
+
+  it("has one line a request, with neither body, query, headers nor key in it", async () => {
+    const { app, lines } = logged({ keyHashes: [sha256("secret")] });
+    const secrets = { authorization: "Bearer secret", cookie: "secret=1", "x-request-id": "larch-1" };
+    const question = { ...asking(secrets), body: THAW_TEXT.replace("{", '{"secret":1,') };
+    await app.request("/v1/fit?secret=1", question);
+    expect(lines).toEqual([
+      {
+        time: "2026-11-25T09:30:00.000Z",
+        requestId: "larch-1",
+        method: "POST",
+        path: "/v1/fit",
+        status: 422,
+        ms: 0,
+        ended: "answered",
+        key: sha256("secret").slice(0, 8),
+      },
+    ]);
+    expect(JSON.stringify(lines)).not.toContain("secret");
+  });
+
+  it("tells of a stream at its end, and how it ended", async () => {
+    const { app, lines, clock } = logged();
+    const slow = slowLines();
+    const reader = (await app.request("/v1/fit/stream", slow.init)).body!.getReader();
+    slow.send();
+    await reader.read();
+    expect(lines).toEqual([]);
+    clock.ms += 1234;
+    slow.end();
+    await reader.read();
+    expect(lines).toMatchObject([{ path: "/v1/fit/stream", status: 200, ms: 1234, ended: "answered" }]);
+    await (await app.request("/v1/fit/stream", slowLines().init)).body!.cancel();
+    expect(lines[1]).toMatchObject({ ended: "cancelled" });
+  });
+
+  it("keeps to one line whatever the address holds", async () => {
+    const { app, lines } = logged();
+    await app.request(`/v1/%0A{"status":200}%0D${"x".repeat(5000)}`);
+    expect(lines[0]!.path.length).toBe(200);
+    expect(JSON.stringify(lines[0])).not.toMatch(/[\r\n]/);
+  });
+
+  it("is written only where it is on", async () => {
+    const { app, lines } = logged({ log: false });
+    await app.request("/health");
+    expect(lines).toEqual([]);
+  });
+});
+
+describe("GET /metrics", () => {
+  it("is there only where it is on", async () => {
+    expect((await createApp().request("/metrics")).status).toBe(404);
+  });
+
+  it("counts by route, method and status, never by what was asked for", async () => {
+    const app = createApp({ settings: { metrics: true }, process: "2" });
+    await app.request("/v1/fit", asking());
+    await app.request("/v1/fit", asking({ accept: "image/png" }));
+    for (const id of ["whiting", 'no"thing\n', "kaolin"]) await app.request(`/v1/materials/${encodeURIComponent(id)}`);
+    for (const path of ["/a", "/b", "/c%22%0Ad"]) await app.request(path);
+    await app.request("/health", { method: "BREW" });
+    const response = await app.request("/metrics");
+    expect(response.headers.get("content-type")).toBe("text/plain; version=0.0.4; charset=utf-8");
+    const text = await response.text();
+    const counts = [...text.matchAll(/^ringtrue_requests_total(.*)$/gm)].map(([, one]) => one);
+    expect(counts.sort()).toEqual([
+      '{method="GET",route="/v1/materials/:id",status="200",process="2"} 2',
+      '{method="GET",route="/v1/materials/:id",status="404",process="2"} 1',
+      '{method="GET",route="unmatched",status="404",process="2"} 3',
+      '{method="POST",route="/v1/fit",status="200",process="2"} 1',
+      '{method="POST",route="/v1/fit",status="406",process="2"} 1',
+      '{method="other",route="unmatched",status="405",process="2"} 1',
+    ]);
+    expect(text).toContain('ringtrue_requests_under_way{process="2"} 1');
+    // Text exposition format 0.0.4: a comment, or a name, labels and a number, and nothing else.
+    for (const line of text.trimEnd().split("\n")) {
+      expect(line).toMatch(/^(# (HELP|TYPE) ringtrue_\w+ .+|ringtrue_\w+(\{(\w+="[^"\n]*",?)+\})? [\d.e+-]+)$/);
+    }
+  });
+
+  it("adds up its time classes", async () => {
+    let ms = 0;
+    const app = createApp({ settings: { metrics: true }, now: () => (ms += 3) });
+    for (let i = 0; i < 4; i++) await app.request("/health");
+    const text = await (await app.request("/metrics")).text();
+    const bucket = (le: string) => Number(new RegExp(`le="${le.replace("+", "\\+")}"} (\\d+)`).exec(text)?.[1]);
+    expect([bucket("0.0025"), bucket("0.005"), bucket("10"), bucket("+Inf")]).toEqual([0, 4, 4, 4]);
+    expect(text).toContain('ringtrue_request_seconds_sum{route="/health"} 0.012');
+  });
+});
