@@ -22,9 +22,9 @@ export interface Child {
  */
 export async function start(file: string): Promise<Child> {
   const port = await freePort();
-  const child = spawn(process.execPath, ["--import", "tsx", file], {
+  const child = spawn(process.execPath, [".config/run.mjs", file], {
     cwd: root,
-    env: { ...process.env, PORT: String(port), HOST: "127.0.0.1" },
+    env: { ...process.env, PORT: String(port), HOST: "127.0.0.1", RINGTRUE_LOG: "off" },
     stdio: ["ignore", "ignore", "inherit"],
   });
   const stop = () => void child.kill("SIGKILL");
