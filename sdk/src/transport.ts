@@ -39,7 +39,7 @@ export class Transport {
 
   constructor(options: ClientOptions) {
     this.#options = options;
-    this.#base = (options.baseUrl ?? "http://localhost:4600").replace(/\/+$/, "");
+    this.#base = (options.baseUrl ?? "http://localhost:4600").replace(/\/$/, "");
     if (options.apiKey) this.#headers.set("authorization", `Bearer ${options.apiKey}`);
     setAll(this.#headers, options.headers);
   }
