@@ -7,6 +7,7 @@ import { secureHeaders } from "hono/secure-headers";
 
 /** Strict policy for pages. Styles set by script are allowed by browsers; inline ones are not. */
 export const pageHeaders = secureHeaders({
+  strictTransportSecurity: false,
   contentSecurityPolicy: {
     defaultSrc: ["'none'"],
     scriptSrc: ["'self'"],
@@ -14,6 +15,7 @@ export const pageHeaders = secureHeaders({
     imgSrc: ["'self'", "data:"],
     fontSrc: ["'self'"],
     connectSrc: ["'self'"],
+    workerSrc: ["'self'"],
     baseUri: ["'none'"],
     formAction: ["'none'"],
     frameAncestors: ["'none'"],

@@ -4,15 +4,16 @@
  * @module
  */
 import type { Api } from "../http/operation.ts";
+import type { PageFileLoader } from "../pages/files.ts";
 import { bodyRoutes } from "./bodies.ts";
 import { chemistryRoutes } from "./chemistry.ts";
 import { expansionRoutes } from "./expansion.ts";
 import { expansionModelRoutes } from "./expansion-models.ts";
 import { fitRoutes } from "./fit.ts";
-import { frontRoutes } from "./front.ts";
 import { healthRoutes } from "./health.ts";
 import { materialRoutes } from "./materials.ts";
 import { openapiRoutes } from "./openapi.ts";
+import { pageRoutes } from "./pages.ts";
 import { type AssetLoader, referenceRoutes } from "./reference.ts";
 import { shrinkageRoutes } from "./shrinkage.ts";
 import { sizeRoutes } from "./sizes.ts";
@@ -22,12 +23,14 @@ import { sourceRoutes } from "./sources.ts";
 export interface Lent {
   /** Reads a file of the reference page; where left out, /reference says where the description is. */
   loadAsset?: AssetLoader;
+  /** Reads or builds a file behind the pages; where left out, pages show a worked answer and no more. */
+  loadPageFile?: PageFileLoader;
   /** Where callers reach the service, for the front page's example; `http://localhost:4600` if left out. */
   address?: string;
 }
 
 /** Mounts them all. */
-export function mountRoutes(api: Api, { loadAsset, address = "http://localhost:4600" }: Lent = {}): void {
+export function mountRoutes(api: Api, { loadAsset, loadPageFile, address = "http://localhost:4600" }: Lent = {}): void {
   // Judged and worked out.
   fitRoutes(api);
   expansionRoutes(api);
@@ -41,7 +44,7 @@ export function mountRoutes(api: Api, { loadAsset, address = "http://localhost:4
   expansionModelRoutes(api);
   sourceRoutes(api);
   // The service itself.
-  frontRoutes(api, address);
+  pageRoutes(api, address, loadPageFile);
   healthRoutes(api);
   openapiRoutes(api);
   referenceRoutes(api, loadAsset);

@@ -4,6 +4,7 @@ import { dirname, join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { createApp } from "../../api/app.ts";
 import { checkFit } from "../../api/engine/fit/index.ts";
+import { bundlePageFile } from "../../api/pages/bundle.ts";
 import { greeting } from "../../api/pages/greeting.ts";
 import { sayExpansion, sayStress } from "../../api/pages/say.ts";
 import { THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
@@ -12,6 +13,8 @@ import { get, problemOf } from "./support.ts";
 const report = checkFit(THAW_ON_RED_STONEWARE);
 const folder = dirname(createRequire(import.meta.url).resolve("swagger-ui-dist/package.json"));
 const lending = createApp({ loadAsset: async (name) => new Uint8Array(await readFile(join(folder, name))) });
+
+const paged = createApp({ loadPageFile: bundlePageFile });
 
 const escaped = (text: string) => text.replaceAll("&", "&amp;").replaceAll("'", "&#39;").replaceAll('"', "&quot;");
 
@@ -37,15 +40,43 @@ describe("GET /", () => {
     expect(policy).toContain("default-src 'none'");
     expect(policy).not.toMatch(/unsafe|https?:|\*/);
     const page = await response.text();
-    expect(page).not.toMatch(/alert|evil|<i>|<script/);
+    expect(page).not.toMatch(/alert|evil|<i>|<script>|style=|<style/);
     expect(page).not.toMatch(/(src|href)="(https?:)?\/\//);
     expect(response.headers.get("x-content-type-options")).toBe("nosniff");
   });
 
-  it("has its style in a file", async () => {
-    const css = await get("/front.css");
-    expect(css.headers.get("content-type")).toBe("text/css; charset=utf-8");
-    expect(await css.text()).toContain("prefers-color-scheme: dark");
+  it("says so where no files are lent, and still tells the worked answer", async () => {
+    expect((await problemOf(await get("/pages/check.js"))).status).toBe(503);
+    expect((await get("/")).status).toBe(200);
+  });
+});
+
+describe("the files behind the pages", () => {
+  it.each(["/", "/lesson", "/making"])("%s loads nothing that is not served here", async (path) => {
+    const page = await (await paged.request(path)).text();
+    const files = [...page.matchAll(/<(?:script|link)[^>]* (?:src|href)="([^"]+)"/g)].map((found) => found[1]!);
+    expect(files.length).toBeGreaterThan(3);
+    for (const file of files) expect([file, (await paged.request(file)).status]).toEqual([file, 200]);
+  });
+
+  it("are sent small, and not again when nothing changed", async () => {
+    const first = await paged.request("/pages/check.js", { headers: { "accept-encoding": "gzip" } });
+    expect(first.headers.get("content-encoding")).toBe("gzip");
+    const tag = first.headers.get("etag")!;
+    const again = await paged.request("/pages/check.js", { headers: { "if-none-match": tag } });
+    expect(again.status).toBe(304);
+  });
+
+  it("weigh at most 120 kB a page, gzipped, fonts and all", async () => {
+    for (const name of ["check", "lesson", "making"]) {
+      const files = [`/pages/${name}.js`, "/pages/pages.css", name === "check" ? "/" : `/${name}`];
+      let total = 0;
+      for (const file of [...files, "/pages/brygada.woff2", "/pages/atkinson.woff2"]) {
+        const response = await paged.request(file, { headers: { "accept-encoding": "gzip" } });
+        total += (await response.arrayBuffer()).byteLength;
+      }
+      expect([name, total < 120_000, total]).toEqual([name, true, total]);
+    }
   });
 });
 

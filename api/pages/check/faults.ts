@@ -1,0 +1,57 @@
+/** Words under fields: where, what was read, the likely fix as a button. @module */
+import { fill } from "../fill.ts";
+import { h } from "../shared/dom.ts";
+import words from "../words.json" with { type: "json" };
+import type { FieldFault } from "./request.ts";
+
+/** A remark of the service at a field, which is no fault. */
+export type FieldRemark = Pick<FieldFault, "field" | "message">;
+
+/**
+ * Shows what is amiss under each field and takes away what is mended. A field being typed in is left in peace until it
+ * is left.
+ * @param use - told of a fix that was taken
+ */
+export function showFaults(
+  form: HTMLElement,
+  faults: readonly FieldFault[],
+  remarks: readonly FieldRemark[],
+  use: (field: string, fix: string) => void,
+): void {
+  const active = document.activeElement;
+  for (const input of form.querySelectorAll<HTMLElement>("[data-field]")) {
+    const field = input.dataset.field!;
+    const fault = faults.find((one) => one.field === field);
+    const remark = remarks.find((one) => one.field === field);
+    const noteId = `${field}-note`;
+    const old = document.getElementById(noteId);
+    // While someone types, a word already shown may go, but none comes.
+    if (input === active && !old && fault) continue;
+    const text = fault?.message ?? remark?.message;
+    if (old?.dataset.text === text) continue;
+    old?.remove();
+    input.toggleAttribute("aria-invalid", false);
+    if (fault) input.setAttribute("aria-invalid", "true");
+    const unit = document.getElementById(`${field}-unit`) ? `${field}-unit ` : "";
+    if (!text) {
+      if (unit) input.setAttribute("aria-describedby", unit.trim());
+      else input.removeAttribute("aria-describedby");
+      continue;
+    }
+    const { fix } = fault ?? {};
+    const button =
+      fix &&
+      h("button", { class: "n", type: "button", onclick: () => use(field, fix) }, fill(words.field.use, { fix }));
+    const note = h(
+      "p",
+      { class: fault ? "note bad" : "note", id: noteId, "data-text": text },
+      text,
+      button ? " " : null,
+      button,
+    );
+    input.setAttribute("aria-describedby", unit + noteId);
+    const row = input.closest(".row");
+    if (row) row.append(note);
+    else (input.closest(".unit") ?? input.parentElement!).append(note);
+  }
+}

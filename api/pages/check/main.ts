@@ -1,0 +1,294 @@
+/** The Check page at work: bench on the left, answer on the right, one question under way. @module */
+import type { FitReport } from "../../engine/fit/types.ts";
+import { fill } from "../fill.ts";
+import { byId, h } from "../shared/dom.ts";
+import { glazeLine, ring } from "../shared/rings.ts";
+import { sayQuantity } from "../shared/say-quantity.ts";
+import { service, startWorker } from "../shared/service.ts";
+import { onTheme, startTheme } from "../shared/theme.ts";
+import { keepUnits, keptUnits } from "../shared/units.ts";
+import words from "../words.json" with { type: "json" };
+import { type Answer, Asker, type State } from "./ask.ts";
+import { bench } from "./bench.ts";
+import { changeSilica, copyTrial, dropTrial, usePasted } from "./changes.ts";
+import { fileButtons, pasteDialog, saveWork, shareDialog } from "./dialogs.ts";
+import { currentGlaze, type Draft, emptyDraft } from "./draft.ts";
+import { showFaults } from "./faults.ts";
+import { loadMaterials } from "./find-material.ts";
+import { nextPart } from "./next.ts";
+import { numbersPart } from "./numbers.ts";
+import { fieldAt } from "./request.ts";
+import { SAMPLE } from "./sample-work.ts";
+import { sayClay, sayVerdict, telling } from "./say-verdict.ts";
+import { clock, nothingYet, stateLine } from "./states.ts";
+import { keep, type LastAnswer, readKept, Undo } from "./store.ts";
+import { trialsPart } from "./trials.ts";
+import { verdictPart } from "./verdict.ts";
+import { whyPart } from "./why.ts";
+import { fromFragment, fromWork, toWork, UnreadableWork } from "./work.ts";
+
+const { check, verdict: said } = words;
+let bodies: { id: string; name: string }[] = [];
+let draft: Draft = fromWork(SAMPLE, keptUnits());
+let answers: Answer[] = [];
+let last: LastAnswer | null = null;
+let state: State = "idle";
+let since = 0;
+let message = "";
+const undo = new Undo();
+
+const asker = new Asker({
+  state(next) {
+    if (next === "offline" && state !== "offline") since = Date.now();
+    if (next === "idle" && state === "offline") message = words.states.back;
+    state = next;
+    showState();
+  },
+  answers(next) {
+    answers = next;
+    const answer = answers[draft.current];
+    if (answer?.report) {
+      last = { at: Date.now(), question: JSON.stringify(answer.question.request), report: answer.report };
+    }
+    showAnswer();
+    showNotes();
+    keepAll();
+  },
+});
+
+/** Builds the form anew and puts the focus where it was, or where it is wanted. */
+function showBench(focus?: string): void {
+  const wanted = focus ?? document.activeElement?.id;
+  const form = byId("form");
+  form.replaceChildren(bench(draft, { typed, changed, paste: () => pasteDialog(pasted), bodies }));
+  if (wanted && form.contains(document.getElementById(wanted))) document.getElementById(wanted)!.focus();
+  showSummary();
+  showNotes();
+}
+
+function showSummary(): void {
+  const glaze = currentGlaze(draft);
+  const body = bodies.find(({ id }) => id === draft.body.class)?.name ?? draft.body.class.replaceAll("-", " ");
+  const top = draft.firing.peak ? `${draft.firing.peak} °${draft.units.temperature}` : "";
+  const thickness = glaze.thickness ? `${glaze.thickness} ${draft.units.length}` : "";
+  const parts = [glaze.name || check.unnamed, body, top, thickness].filter((part) => part !== "");
+  byId("summary").textContent = parts.join(" · ");
+}
+
+function showNotes(): void {
+  const answer = answers[draft.current];
+  const faults = answer ? [...answer.question.faults, ...answer.faults] : [];
+  const remarks = (answer?.report?.warnings ?? []).flatMap(({ pointer, message: text }) =>
+    pointer && answer ? [{ field: fieldAt(answer.question.places, pointer), message: text }] : [],
+  );
+  showFaults(byId("form"), faults, remarks, (field, fix) => {
+    const input = byId<HTMLInputElement>(field);
+    undo.remember(draft);
+    input.value = fix;
+    input.dispatchEvent(new Event("input"));
+    input.focus();
+  });
+}
+
+function showState(): void {
+  const line = stateLine(state, since, last?.at ?? null, () => asker.now(draft));
+  const told = message ? [h("p", { class: "because state" }, message)] : [];
+  byId("state").replaceChildren(...(line ? [line] : []), ...told);
+  byId("out").classList.toggle("waiting", state === "working" || state === "offline");
+  if (state === "offline" || state === "fault") byId("status").textContent = line?.textContent ?? "";
+}
+
+function showAnswer(): void {
+  const answer = answers[draft.current];
+  const report = answer?.report ?? null;
+  const holder = byId("answer");
+  showState();
+  if (!answer || !report) {
+    if (!answer) return;
+    const amiss = answer.faults.length + answer.question.faults.length;
+    document.getElementById("glazeline")!.setAttribute("d", glazeLine("unknown"));
+    const first = [...answer.question.faults, ...answer.faults][0]?.message;
+    holder.replaceChildren(
+      nothingYet(answer.question, amiss, sample),
+      ...(first ? [h("p", { class: "because" }, first)] : []),
+    );
+    byId("live").replaceChildren(ring("unknown", 26), words.trials.waiting);
+    byId("status").textContent = first ?? words.trials.waiting;
+    return;
+  }
+  draw(report, answer);
+}
+
+function draw(report: FitReport, answer: Answer): void {
+  const glaze = currentGlaze(draft).name.trim() || check.unnamed;
+  const clay = sayClay(report, bodies);
+  const trials = answers.map((one) => one.report);
+  const share = h(
+    "button",
+    { class: "btn bare", type: "button", id: "share", onclick: () => shareDialog(toWork(draft)) },
+    said.share,
+  );
+  const print = h(
+    "button",
+    { class: "btn bare", type: "button", id: "print", onclick: () => window.print() },
+    said.print,
+  );
+  const more = (parts: number, word: string) =>
+    h("button", { class: "btn", type: "button", onclick: () => changed(() => changeSilica(draft, parts)) }, word);
+  const full = draft.trials.length >= 4 || currentGlaze(draft).kind !== "recipe";
+  const [tryWord, parts] = report.mismatch.value < 0 ? [words.next.tryMore, 6] : [words.next.tryLess, -6];
+  const tries = full ? null : h("p", { class: "acts2" }, more(parts as number, tryWord as string));
+  const told = {
+    open: (place: number) => changed(() => (draft.current = place)),
+    drop: (place: number) => changed(() => dropTrial(draft, place)),
+    another: () => changed(() => copyTrial(draft), "name"),
+  };
+  const focus = document.activeElement?.id;
+  byId("answer").replaceChildren(
+    ...verdictPart(
+      { report, draft, glaze, clay, trials },
+      answer.question.leftOut,
+      h("div", { class: "acts" }, share, print),
+    ),
+    nextPart(report, draft.units, tries),
+    ...whyPart(report, draft.units),
+    trialsPart(draft, trials, told),
+    numbersPart(report, draft.units),
+  );
+  if (focus && document.activeElement === document.body) document.getElementById(focus)?.focus();
+  const sentence = sayVerdict(report, glaze, clay).replaceAll("*", "");
+  byId("status").textContent = fill(said.status, { sentence, stress: sayQuantity(report.stress, draft.units).value });
+  document.title = `${said.words[report.verdict]}: ${glaze} · Ringtrue`;
+  const short = `${said.words[report.verdict]}, ${fill(said.inTwenty, { count: telling(report) })}`;
+  byId("live").replaceChildren(ring(report.verdict, 26), short, h("u", {}, said.seeWhy));
+}
+
+function keepAll(): void {
+  const kept = keep(draft, last);
+  byId("kept").textContent = kept ? fill(check.keptAt, { time: clock(Date.now()) }) : check.notKept;
+  byId<HTMLButtonElement>("undo").disabled = undo.depth === 0;
+}
+
+function typed(): void {
+  message = "";
+  keepAll();
+  showSummary();
+  asker.soon(draft);
+}
+
+/** A change of what is there: remembered, built anew, asked at once. */
+function changed(change: () => void, focus?: string): void {
+  undo.remember(draft);
+  message = "";
+  change();
+  keepUnits(draft.units);
+  answers = answers.slice(0, draft.trials.length);
+  refresh(focus);
+}
+
+function refresh(focus?: string): void {
+  showBench(focus);
+  keepAll();
+  asker.now(draft);
+}
+
+const pasted = (recipes: Parameters<typeof usePasted>[1]) => changed(() => usePasted(draft, recipes), "row-0-material");
+const sample = () => changed(() => replace(fromWork(SAMPLE, draft.units)));
+
+function replace(next: Draft): void {
+  draft = next;
+  answers = [];
+}
+
+function takeBack(): void {
+  const before = undo.back(draft);
+  if (!before) return;
+  message = "";
+  replace(before);
+  refresh();
+}
+
+function openWork(given: () => unknown, told: string, broken: string): void {
+  try {
+    const next = fromWork(given(), draft.units);
+    changed(() => replace(next));
+    message = told;
+  } catch (error) {
+    message = error instanceof UnreadableWork ? error.message : broken;
+  }
+  showState();
+  byId("status").textContent = message;
+}
+
+function openLink(): void {
+  if (!location.hash.startsWith("#w=")) return;
+  const { hash } = location;
+  history.replaceState(null, "", location.pathname);
+  openWork(() => fromFragment(hash), words.share.opened, words.share.unreadable);
+}
+
+function start(): void {
+  startTheme();
+  startWorker();
+  const kept = readKept();
+  if (kept) {
+    replace(kept.draft);
+    last = kept.last;
+  }
+  byId("bench").hidden = false;
+  if (matchMedia("(max-width: 1099px)").matches) byId<HTMLDetailsElement>("bench").open = false;
+  byId("files").append(
+    ...fileButtons({
+      save: () => saveWork(toWork(draft)),
+      open: (name, text) => openWork(() => JSON.parse(text), fill(words.file.opened, { name }), words.file.broken),
+      empty: () => changed(() => replace(emptyDraft(draft.units)), "name"),
+      sample,
+    }),
+  );
+  byId("undo").addEventListener("click", takeBack);
+  byId("form").addEventListener("submit", (event) => event.preventDefault());
+  // One step back for each visit to a field, remembered before its first keystroke.
+  byId("form").addEventListener("focusin", () => undo.remember(draft));
+  byId("form").addEventListener("focusout", () => setTimeout(showNotes));
+  document.addEventListener("keydown", (event) => {
+    const field = (event.target as Element).closest?.("input:not([type=radio]), textarea");
+    if ((event.ctrlKey || event.metaKey) && event.key === "z" && !field) takeBack();
+  });
+  addEventListener("hashchange", openLink);
+  addEventListener("online", () => asker.now(draft));
+  showBench();
+  openLink();
+  if (last) {
+    answers = [];
+    answers[draft.current] = {
+      question: {
+        parts: { glaze: null, body: null, firing: {}, ware: {} },
+        request: null,
+        missing: null,
+        faults: [],
+        leftOut: [],
+        places: new Map(),
+      },
+      report: last.report,
+      faults: [],
+    };
+    if (draft.trials.length === 1) showAnswer();
+    answers = [];
+  }
+  asker.now(draft);
+  onTheme(() => byId("bench").toggleAttribute("data-redrawn"));
+  loadMaterials().then(
+    () => document.activeElement?.closest("#form") || showBench(),
+    () => {},
+  );
+  service.bodies.list({ limit: 200 }).then(
+    ({ data }) => {
+      bodies = data.map(({ id, name }) => ({ id, name }));
+      showBench();
+      showAnswer();
+    },
+    () => {},
+  );
+}
+
+start();

@@ -1,0 +1,78 @@
+/** Why: the two cooling curves, what drives them, and the reasons in words. @module */
+import type { FitReport } from "../../engine/fit/types.ts";
+import { contributionsPicture } from "../../engine/pictures/contributions/contributions-picture.ts";
+import { expansionPicture } from "../../engine/pictures/expansion/expansion-picture.ts";
+import { fill } from "../fill.ts";
+import { type Child, formula, h } from "../shared/dom.ts";
+import { picture } from "../shared/picture.ts";
+import { localise, sayTemperature, type Units } from "../shared/units.ts";
+import words from "../words.json" with { type: "json" };
+
+const { why } = words;
+const cooling = picture(720);
+const drivers = picture(720);
+
+export function whyPart(report: FitReport, units: Units): HTMLElement[] {
+  cooling.show(report.curves ? (choice) => expansionPicture(report, { ...choice, id: "cooling" }) : null);
+  drivers.show(report.pulls.length > 0 ? (choice) => contributionsPicture(report, { ...choice, id: "drives" }) : null);
+  const set = sayTemperature(report.setPoint.value, units);
+  const title = fill(report.mismatch.value < 0 ? why.title : why.titleLess, { set });
+  return [
+    h(
+      "div",
+      { class: "duo" },
+      h(
+        "section",
+        { "aria-labelledby": "why-title" },
+        h("h2", { id: "why-title" }, title),
+        h("p", { class: "lede" }, why.tied),
+        h("figure", {}, cooling.element),
+      ),
+      report.pulls.length > 0
+        ? h(
+            "section",
+            { "aria-labelledby": "drives-title" },
+            h("h2", { id: "drives-title" }, drivesTitle(report)),
+            h("p", { class: "lede" }, why.drivesLede),
+            h("figure", {}, drivers.element),
+          )
+        : null,
+    ),
+    reasons(report, units),
+  ];
+}
+
+function drivesTitle(report: FitReport): Child[] {
+  const strongest = [...report.pulls]
+    .sort((a, b) => Math.abs(b.pullMPa) - Math.abs(a.pullMPa))
+    .filter((pull) => pull.pullMPa !== 0);
+  const [first, second] = strongest;
+  if (!first) return [];
+  const text = second ? why.drives : why.drivesOne;
+  return text.split(/\{(\w+)\}/).map((part, i) => (i % 2 ? formula((part === "first" ? first : second!).oxide) : part));
+}
+
+/** Reasons beyond the three in the sentence, doubts, and what to mind; nothing of the answer is withheld. */
+function reasons(report: FitReport, units: Units): HTMLElement {
+  const told = report.reasons.filter(({ code }) => code !== "cases" && code !== "mismatch");
+  const doubts = report.drivers.filter(({ share }) => share >= 0.05).slice(0, 4);
+  const mind = [...report.warnings, ...report.cautions].map(({ message }) => message);
+  const list = (items: string[]) =>
+    h("ul", { class: "mind" }, ...items.map((item) => h("li", {}, localise(item, units))));
+  return h(
+    "div",
+    { class: "duo" },
+    h("section", {}, h("h2", {}, why.more), list(told.map(({ text }) => text))),
+    h(
+      "section",
+      {},
+      doubts.length > 0
+        ? [
+            h("h2", {}, why.doubt),
+            list(doubts.map(({ share, label }) => fill(why.doubtText, { share: Math.round(share * 100), label }))),
+          ]
+        : null,
+      mind.length > 0 ? [h("h2", { class: "gap" }, why.mind), list(mind)] : null,
+    ),
+  );
+}

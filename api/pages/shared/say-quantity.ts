@@ -1,0 +1,40 @@
+/** Figures of the service in words: rounded to what they are worth, with unit and interval, never bare. @module */
+import type { Quantity } from "../../engine/quantity.ts";
+import { plain, signed } from "../say.ts";
+import { fromCelsius, fromMm, type Units } from "./units.ts";
+
+/** Decimals that each unit is worth. */
+const DECIMALS: Readonly<Record<string, number>> = { MPa: 0, "1e-6/K": 2, "%": 3, GPa: 0, mm: 2, "°C": 0, K: 0 };
+
+/** A figure and its unit, as the reader wants them. */
+export interface Said {
+  /** With the unit. */
+  value: string;
+  low: string;
+  high: string;
+  unit: string;
+}
+
+/**
+ * @example sayQuantity({ value: 25.1, low: -33, high: 87.8, coverage: 0.9, unit: "MPa" }, METRIC).value // "+25 MPa"
+ */
+export function sayQuantity(quantity: Quantity, units: Units): Said {
+  const { unit } = quantity;
+  if (unit === "°C") {
+    const turn = (c: number) => String(Math.round(fromCelsius(c, units.temperature) / 5) * 5);
+    return said(turn, quantity, `°${units.temperature}`);
+  }
+  if (unit === "mm" && units.length === "in") return said((mm) => fromMm(mm, "in").toFixed(3), quantity, "in");
+  const decimals = DECIMALS[unit] ?? 2;
+  const turn = (value: number) =>
+    unit === "MPa"
+      ? signed(value)
+      : unit === "mm"
+        ? value.toFixed(2)
+        : plain(Number(value.toFixed(decimals)), decimals);
+  return said(turn, quantity, unit.replace("1e-6/K", "×10⁻⁶/K"));
+}
+
+function said(turn: (value: number) => string, { value, low, high }: Quantity, unit: string): Said {
+  return { value: `${turn(value)}\u00a0${unit}`, low: turn(low), high: turn(high), unit };
+}
