@@ -1,28 +1,41 @@
 /** Fits the property models to the measured glasses and writes data/models. Run: npm run fit-models. @module */
 import { writeFileSync } from "node:fs";
 import { scoreAttempts } from "./attempts.ts";
+import { inDomain } from "./domains.ts";
 import { fitProperty, tableOf } from "./fit-property.ts";
+import { packedFile } from "./pack-rows.ts";
+import { agreementPlot } from "./plot.ts";
 import { readGlasses } from "./read-glasses.ts";
 import { reportOf } from "./report.ts";
 import { scoreSets } from "./score-sets.ts";
 import { SPECS } from "./specs.ts";
+import { fitViscosity } from "./viscosity/fit-viscosity.ts";
 
 const started = performance.now();
 const glasses = readGlasses();
 const fitted = SPECS.map((spec) => fitProperty(spec, glasses));
-for (const { spec, model } of fitted) {
+for (const { spec, model, rows, heldOut } of fitted) {
   write(`${spec.id}.json`, pretty(model));
+  const glazes = rows.flatMap((row, i) => (inDomain("glaze", row.x) ? i : []));
+  const measured = glazes.map((i) => rows[i]!.measured[spec.column]!);
+  const predicted = glazes.map((i, k) => measured[k]! + heldOut.errors[i]!);
+  write(`${spec.id}.svg`, agreementPlot(measured, predicted, { title: spec.title, unit: spec.unit, ...spec.axis }));
   console.log(`\n${spec.title} [${spec.unit}], on publications left out of the fit:`);
   console.table(model.heldOut);
   console.table(model.intervals.filter((row) => row.quarter === "all"));
 }
+const viscosity = fitViscosity(glasses);
+write("viscosity.json", pretty(viscosity));
+console.log("\nViscosity of glazes, on publications left out of the fit [K for temperatures, log10 for viscosities]:");
+console.table(viscosity.heldOut);
+writeFileSync(new URL("../glasses/rows.json", import.meta.url), `${JSON.stringify(packedFile(glasses), null, 2)}\n`);
 const sets = scoreSets(glasses);
 const licence = "Scored on glasses from SciGlass, Copyright (c) 2019 EPAM Systems, Open Database License 1.0.";
 const title = "How the published expansion sets do on the measured glasses";
 write("published-sets.json", pretty({ title, unit: "1e-6/K", licence, sets }));
 const [expansion] = fitted;
 const attempts = expansion ? scoreAttempts(expansion.spec, tableOf(expansion.spec, expansion.rows)) : [];
-write("REPORT.md", reportOf(fitted, sets, attempts));
+write("REPORT.md", reportOf(fitted, viscosity, sets, attempts));
 console.log(`\nWrote data/models and its REPORT.md in ${((performance.now() - started) / 1000).toFixed(0)} s.`);
 
 function write(name: string, text: string): void {

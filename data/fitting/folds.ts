@@ -9,10 +9,10 @@ export const FOLDS = 10;
  * that print the same value for the same glass: the data hold many reprints, and a model that has seen the reprint
  * has seen the row.
  * @param rows - measured glasses
- * @param column - property whose equal values mark a reprint
+ * @param columns - properties whose equal values mark a reprint
  * @returns fold of each row, 0 to FOLDS − 1
  */
-export function foldsOf(rows: readonly GlassRow[], column: string): number[] {
+export function foldsOf(rows: readonly GlassRow[], columns: readonly string[]): number[] {
   const parent = new Map<number, number>();
   const root = (publication: number): number => {
     let at = publication;
@@ -21,10 +21,15 @@ export function foldsOf(rows: readonly GlassRow[], column: string): number[] {
   };
   const seen = new Map<string, number>();
   for (const row of rows) {
-    const key = [...row.x.map((v) => Math.round(v * 1000)), Number(row.measured[column]!.toPrecision(3))].join();
-    const earlier = seen.get(key);
-    if (earlier === undefined) seen.set(key, row.publication);
-    else if (root(earlier) !== root(row.publication)) parent.set(root(row.publication), root(earlier));
+    const composition = row.x.map((v) => Math.round(v * 1000)).join();
+    for (const column of columns) {
+      const value = row.measured[column];
+      if (value === undefined) continue;
+      const key = `${composition} ${column} ${value.toPrecision(3)}`;
+      const earlier = seen.get(key);
+      if (earlier === undefined) seen.set(key, row.publication);
+      else if (root(earlier) !== root(row.publication)) parent.set(root(row.publication), root(earlier));
+    }
   }
   // Multiplicative hashing parts neighbouring numbers.
   return rows.map((row) => (Math.imul(root(row.publication), 0x9e3779b1) >>> 16) % FOLDS);

@@ -1,17 +1,18 @@
 /** Writes the report on the fitted models. @module */
-import type { IntervalFigures } from "../../api/engine/glass/model-file.ts";
-import type { AccuracyFigures } from "../../api/engine/glass/types.ts";
+import type { ViscosityFile } from "../../api/engine/glass/model-file.ts";
 import { accuracyOf } from "./accuracy.ts";
 import type { AttemptScore } from "./attempts.ts";
 import { DOMAINS, inDomain } from "./domains.ts";
 import { FAMILIES } from "./families.ts";
 import type { FittedProperty } from "./fit-property.ts";
+import { type AccuracyRow, accuracyTable, attemptTable, intervalTable } from "./report-tables.ts";
 import type { SetScores } from "./score-sets.ts";
 import { TARGETS } from "./targets.ts";
 
 /** The whole report as Markdown. */
 export function reportOf(
   fitted: readonly FittedProperty[],
+  viscosity: ViscosityFile,
   sets: SetScores,
   attempts: readonly AttemptScore[],
 ): string {
@@ -26,6 +27,7 @@ export function reportOf(
     "Data: SciGlass, Copyright (c) 2019 EPAM Systems, Open Database License 1.0.",
     "",
     ...fitted.flatMap(propertySection),
+    ...viscositySection(viscosity),
     "## Published expansion sets on the same rows",
     "",
     "Not fitted here, so nothing is held out. Rows of which a set lacks more than a tenth are not counted. The measured",
@@ -57,6 +59,8 @@ function propertySection({ spec, rows, heldOut, model }: FittedProperty): string
     "",
     accuracyTable([...domains, ...families], spec.decimals),
     "",
+    `![predicted against measured](${spec.id}.svg)`,
+    "",
     ...TARGETS.filter((target) => target.property === spec.id).map((target) => {
       const reached = model.heldOut[target.domain]![target.figure];
       const verdict = reached <= target.atMost ? "met" : "missed";
@@ -79,41 +83,34 @@ function propertySection({ spec, rows, heldOut, model }: FittedProperty): string
   ];
 }
 
-type AccuracyRow = [name: string, domain: string, figures: AccuracyFigures];
-
-function accuracyTable(rows: readonly AccuracyRow[], decimals: number): string {
-  const f = (value: number) => value.toFixed(decimals + 1);
+function viscositySection({ training, heldOut, intervals, form, noise }: ViscosityFile): string[] {
+  const byName = Object.entries(heldOut).sort(([a], [b]) => a.localeCompare(b, "en", { numeric: true }));
+  const rows = (start: string) => byName.filter(([column]) => column.startsWith(start));
   return [
-    "| what | domain | n | median error | bias | 90th percentile | RMSE |",
-    "|---|---|---:|---:|---:|---:|---:|",
-    ...rows.map(
-      ([name, domain, a]) =>
-        `| ${name} | ${domain} | ${a.n} | ${f(a.medianAbsoluteError)} | ${f(a.bias)} | ${f(a.p90)} | ${f(a.rmse)} |`,
+    "## Viscosity",
+    "",
+    `${training.points} points of ${training.rows} glasses from ${training.publications} publications; ${form}.`,
+    "",
+    "Temperature at a viscosity (K; `t_log4` is 10^4 Pa·s):",
+    "",
+    accuracyTable(
+      rows("t_log").map(([column, figures]): AccuracyRow => [column, "glaze", figures]),
+      0,
     ),
-  ].join("\n");
-}
-
-function intervalTable(rows: readonly IntervalFigures[]): string {
-  return [
-    "| domain | quarter | n | held | median half-width |",
-    "|---|---|---:|---:|---:|",
-    ...rows.map(
-      (r) => `| ${r.domain} | ${r.quarter} | ${r.n} | ${(100 * r.held).toFixed(1)} % | ${r.medianHalfWidth} |`,
+    "",
+    "log10 of the viscosity at a temperature (`log_visc_1200` is 1200 °C):",
+    "",
+    accuracyTable(
+      rows("log_visc").map(([column, figures]): AccuracyRow => [column, "glaze", figures]),
+      2,
     ),
-  ].join("\n");
-}
-
-function attemptTable(attempts: readonly AttemptScore[]): string {
-  const cells = (a: AccuracyFigures) =>
-    `${a.medianAbsoluteError.toFixed(3)} / ${a.p90.toFixed(3)} / ${a.rmse.toFixed(3)}`;
-  return [
-    "| way | terms | glaze: median / 90th / RMSE | stoneware-like | |",
-    "|---|---:|---|---|---|",
-    ...attempts.map(
-      (a) =>
-        `| ${a.name} | ${a.terms} | ${cells(a.figures.glaze)} | ${cells(a.figures["stoneware-like"])} | ${a.verdict} |`,
-    ),
-  ].join("\n");
+    "",
+    `How often a stated 90 % interval held; widths in units of the scatter of a point, the root of the squares of`,
+    `${noise.logSd} in log10 and ${noise.temperatureSdK} K times the slope:`,
+    "",
+    intervalTable(intervals),
+    "",
+  ];
 }
 
 /** Publications with the largest single misses, one line each. */

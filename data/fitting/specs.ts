@@ -20,6 +20,8 @@ export interface Spec {
   smallest: number;
   /** Scatter of an ordinary publication, in `unit`: see trusted-fit.ts. */
   ordinaryScatter: number;
+  /** Axes of the picture: range, and distance of marks. */
+  axis: { range: [number, number]; tick: number };
   /** Decimals to which the report prints errors. */
   decimals: number;
 }
@@ -40,6 +42,13 @@ export const TERMS: readonly string[] = [
   ...COMMON.slice(0, 10)
     .filter((oxide) => oxide !== "B2O3")
     .map((oxide) => `AluminaWithAlkali*${oxide}`),
+];
+
+/** A shorter set, for figures that the data say less about: oxides, charge balance, products of the groups. */
+export const GROUP_TERMS: readonly string[] = [
+  ...MODEL_OXIDES.filter((oxide) => oxide !== "SiO2"),
+  ...["AluminaWithAlkali", "AluminaWithFlux", "BoronInFour"],
+  ...["SiO2", "Al2O3", "B2O3", "R2O", "RO"].flatMap((a, i, all) => all.slice(i).map((b) => `${a}*${b}`)),
 ];
 
 /** Terms tried beside {@link TERMS}: the other breaks of charge balance as they depend on each oxide. */
@@ -69,6 +78,7 @@ export const SPECS: readonly Spec[] = [
     ridge: 1e-4,
     smallest: 0.004,
     ordinaryScatter: 0.25,
+    axis: { range: [2, 14], tick: 2 },
     decimals: 2,
   },
   {
@@ -83,6 +93,7 @@ export const SPECS: readonly Spec[] = [
     ridge: 1e-4,
     smallest: 0.004,
     ordinaryScatter: 15,
+    axis: { range: [350, 900], tick: 100 },
     decimals: 0,
   },
   {
@@ -97,6 +108,7 @@ export const SPECS: readonly Spec[] = [
     ridge: 1e-4,
     smallest: 0.004,
     ordinaryScatter: 1.5,
+    axis: { range: [40, 120], tick: 20 },
     decimals: 1,
   },
 ];

@@ -12,11 +12,17 @@ export { appenDensity } from "./density/appen-1949.ts";
 export { estimateExpansion, MEASURED_MODEL } from "./estimate.ts";
 // Published sets one by one.
 export { askSet, PUBLISHED_SETS } from "./expansion/index.ts";
+// Measured glasses like this one, and what each published set is worth near it.
+export { type LocalAccuracy, type NearGlass, type Neighbourhood, nearestGlasses } from "./near/nearest-glasses.ts";
 // What one glass is like, with intervals.
 export { glassProperties } from "./properties.ts";
 // From a 20–300 °C mean to other temperatures.
 export { meanOver, RISE_WITH_TEMPERATURE } from "./rise-with-temperature.ts";
 export { expansionModels } from "./summaries.ts";
 export { makishimaMackenzie } from "./youngs/makishima-mackenzie-1973.ts";
+// How it beads or wets when molten.
+export { type SurfaceTension, surfaceTension } from "./surface-tension.ts";
+// Viscosity as one curve a glass.
+export { VISCOSITY, type ViscosityCurve, viscosityCurve } from "./viscosity.ts";
 // Shapes.
 export type * from "./types.ts";

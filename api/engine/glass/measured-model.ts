@@ -1,8 +1,10 @@
 /** Evaluates a property fitted to measured glasses: prediction, spread, gradient. @module */
 import type { ModelFile } from "./model-file.ts";
 import { MODEL_OXIDES } from "./oxides.ts";
+import { trainingRange } from "./range-warnings.ts";
 import { scaleFunction } from "./spread.ts";
-import { addGradient, parseTerm, QUANTITY_COUNT } from "./terms.ts";
+import { termSum } from "./term-sum.ts";
+import { addGradient, QUANTITY_COUNT } from "./terms.ts";
 
 /** A model file made ready for the hot loop. */
 export interface MeasuredModel {
@@ -26,27 +28,14 @@ export interface MeasuredModel {
  * @throws Error when the file names a term that terms.ts does not know
  */
 export function measuredModel(file: ModelFile): MeasuredModel {
-  const terms = Object.entries(file.terms).map(([name, coefficient]) => ({ ...parseTerm(name), coefficient }));
-  const count = terms.length;
-  const first = Int32Array.from(terms, (t) => t.first);
-  const second = Int32Array.from(terms, (t) => t.second);
-  const weight = Float64Array.from(terms, (t) => t.coefficient);
-  const ranges = MODEL_OXIDES.map((oxide): [number, number] => file.training.rangesMolePercent[oxide] ?? [0, 0]);
-  const low = Float64Array.from(ranges, (r) => r[0] / 100);
-  const high = Float64Array.from(ranges, (r) => r[1] / 100);
+  const { count, first, second, weight, of: predict } = termSum(file);
+  const { low, high } = trainingRange(file.training.rangesMolePercent);
   return {
     file,
     shape: Object.freeze([...file.shape]),
     low,
     high,
-    predict(q) {
-      let sum = file.intercept;
-      for (let i = 0; i < count; i++) {
-        const b = second[i]!;
-        sum += weight[i]! * q[first[i]!]! * (b < 0 ? 1 : q[b]!);
-      }
-      return sum;
-    },
+    predict,
     scale: scaleFunction(file.spread, low, high),
     gradient(q) {
       // First by quantity, then each quantity by its oxides: a third of the work of going term by term.

@@ -1,8 +1,9 @@
 /** The layout of `data/models/*.json`: one fitted property, its spread and how well it did on unseen publications. @module */
+import type { TermSumFile } from "./term-sum.ts";
 import type { AccuracyFigures } from "./types.ts";
 
 /** A property as fitted to measured glasses. */
-export interface ModelFile {
+export interface ModelFile extends TermSumFile {
   title: string;
   property: string;
   unit: string;
@@ -10,9 +11,6 @@ export interface ModelFile {
   rangeC: [number, number] | null;
   licence: string;
   method: string;
-  intercept: number;
-  /** Term name → coefficient, in `unit` per mole fraction (or per product of two). */
-  terms: Record<string, number>;
   /** How the doubt depends on the glass: see spread.ts. */
   spread: SpreadFile;
   /** Standardised residuals of unseen publications: quantiles at (i + 0.5)/length. */
@@ -55,4 +53,35 @@ export interface IntervalFigures {
   held: number;
   /** Median half-width in the property's unit. */
   medianHalfWidth: number;
+}
+
+/** A viscosity curve whose parameters are sums of terms: see myega.ts. */
+export interface ViscosityFile {
+  title: string;
+  property: string;
+  unit: string;
+  form: string;
+  licence: string;
+  method: string;
+  /** A, one for all glasses [log10 Pa·s]. */
+  limit: number;
+  /** Temperature of 10^12 Pa·s [K]; never outside `range`. */
+  t12K: TermSumFile & { range: [number, number] };
+  /** Natural logarithm of the fragility; never outside `range`. */
+  lnFragility: TermSumFile & { range: [number, number] };
+  /** Scatter of a point: logSd, and temperatureSdK times the slope of the curve, as a root of squares. */
+  noise: { logSd: number; temperatureSdK: number };
+  /** Scale of the errors in units of that scatter. */
+  spread: SpreadFile;
+  shape: number[];
+  training: {
+    points: number;
+    rows: number;
+    publications: number;
+    rangesMolePercent: Record<string, [number, number]>;
+  };
+  /** Column → errors among glazes on publications left out: K for temperatures, log10 for viscosities. */
+  heldOut: Record<string, AccuracyFigures>;
+  intervals: IntervalFigures[];
+  sources: string[];
 }

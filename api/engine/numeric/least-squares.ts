@@ -1,5 +1,5 @@
 /** Robust linear regression. @module */
-import { cholesky, choleskySolve } from "./linear-algebra.ts";
+import { NormalEquations } from "./normal-equations.ts";
 
 /** A table of numbers, row by row in one flat array. */
 export interface Design {
@@ -81,7 +81,7 @@ export function huberFit(design: Design, target: Float64Array, options: HuberOpt
 }
 
 /** Root mean square of each column, at least `smallest`; 1 for a column of zeros without a floor. */
-function columnScales({ rows, columns, values }: Design, smallest: number): Float64Array {
+export function columnScales({ rows, columns, values }: Design, smallest: number): Float64Array {
   const squares = new Float64Array(columns);
   for (let i = 0; i < rows; i++) {
     for (let j = 0, at = i * columns; j < columns; j++, at++) squares[j] = squares[j]! + values[at]! ** 2;
@@ -91,36 +91,9 @@ function columnScales({ rows, columns, values }: Design, smallest: number): Floa
 
 /** Weighted ridge regression through the normal equations, columns brought to one size first. */
 function weightedSolve(d: Design, y: Float64Array, w: Float64Array, scale: Float64Array, ridge: number): Float64Array {
-  const n = d.columns;
-  const normal = new Float64Array(n * n);
-  const right = new Float64Array(n);
-  const row = new Float64Array(n);
-  const present = new Int32Array(n);
-  let total = 0;
-  for (let i = 0; i < d.rows; i++) {
-    const weight = w[i]!;
-    if (weight === 0) continue;
-    total += weight;
-    // Most oxides are absent from most glasses: work with the columns that are not zero.
-    let count = 0;
-    for (let j = 0, at = i * n; j < n; j++, at++) {
-      const value = d.values[at]!;
-      if (value === 0) continue;
-      row[count] = value / scale[j]!;
-      present[count++] = j;
-    }
-    const wy = weight * y[i]!;
-    for (let a = 0; a < count; a++) {
-      const j = present[a]!;
-      const value = row[a]!;
-      right[j] = right[j]! + wy * value;
-      const wv = weight * value;
-      const base = j * n;
-      for (let b = 0; b <= a; b++) normal[base + present[b]!] = normal[base + present[b]!]! + wv * row[b]!;
-    }
-  }
-  for (let j = 0; j < n; j++) normal[j * n + j] = normal[j * n + j]! + (j === 0 ? 1e-12 : ridge) * total;
-  const solved = choleskySolve(cholesky(normal, n), right);
-  for (let j = 0; j < n; j++) solved[j] = solved[j]! / scale[j]!;
-  return solved;
+  const equations = new NormalEquations(d.columns);
+  for (let i = 0; i < d.rows; i++) equations.add(d.values, i * d.columns, scale, w[i]!, y[i]!);
+  const penalty = new Float64Array(d.columns).fill(ridge * equations.total);
+  penalty[0] = 1e-12 * equations.total;
+  return equations.solve(penalty).map((b, j) => b / scale[j]!);
 }
