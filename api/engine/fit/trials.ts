@@ -44,15 +44,14 @@ export function tryOut(s: Situation, simulation: Simulation, draws: Draws): Tria
   const steamShares = trialData.steam.map(({ hours }) => delayedShare(hours * 3600));
   const useShares = trialData.use.map(({ seconds }) => delayedShare(seconds));
 
+  quenchDifferences(s, simulation, draws, differences, STRIDE);
   for (let j = 0; j < TRIED; j++) {
     const i = j * STRIDE;
     const tough = (kIc.value + kIc.sd * toughness[i]!) / root[i]!;
     const floor = (k0.value + k0.sd * toughness[i]!) / root[i]!;
     const stiff = glazePa[i]! / (1 - POISSON);
     const perKelvin = stiff * alpha[i]! * 1e-6 * cold;
-    const full = Math.min(Math.max(QUENCH_FACTOR.value + QUENCH_FACTOR.sd * quench[i]!, 0.2), 1);
-    const perStep = Math.max(perKelvin * full, 1e3);
-    differences[j] = Math.max((Math.max(quenchShare * tough, floor) - stress[i]!) / perStep, 0);
+    const full = quenchFactor(quench[i]!);
     const grown = (Math.max(swelling.value + swelling.sd * moisture[i]!, 0) / 100) * stiff;
     for (let k = 0; k < passes.length; k++) {
       const limit = Math.max(steamShares[k]! * tough, floor);
@@ -81,6 +80,37 @@ export function tryOut(s: Situation, simulation: Simulation, draws: Draws): Tria
     steam: trialData.steam.map(({ id, name }, k) => ({ id, name, passes: round(passes[k]! / TRIED, 3) })),
     use: trialData.use.map(({ id, name }, k) => ({ id, name, cracks: round(cracks[k]! / TRIED, 3) })),
   };
+}
+
+/**
+ * Quench difference at which each draw cracks.
+ *
+ *     ΔT = (K/√(Zh) − σ)(1 − ν)/(f E α)
+ *
+ * @param out - filled with every `stride`-th draw's difference [K], 0 for a glaze that is cracked before
+ */
+export function quenchDifferences(
+  s: Situation,
+  { stress, root, glazePa, alpha }: Simulation,
+  { normal: { toughness, quench } }: Draws,
+  out: Float64Array,
+  stride = 1,
+): void {
+  const kIc = TOUGHNESS[s.toughness];
+  const k0 = TOUGHNESS.floor;
+  const cold = 1 + s.rise.perKelvin * (QUENCH_MIDDLE_C - s.rise.anchorC);
+  for (let j = 0; j < out.length; j++) {
+    const i = j * stride;
+    const tough = (kIc.value + kIc.sd * toughness[i]!) / root[i]!;
+    const floor = (k0.value + k0.sd * toughness[i]!) / root[i]!;
+    const perKelvin = (glazePa[i]! / (1 - POISSON)) * alpha[i]! * 1e-6 * cold;
+    const perStep = Math.max(perKelvin * quenchFactor(quench[i]!), 1e3);
+    out[j] = Math.max((Math.max(quenchShare * tough, floor) - stress[i]!) / perStep, 0);
+  }
+}
+
+function quenchFactor(deviate: number): number {
+  return Math.min(Math.max(QUENCH_FACTOR.value + QUENCH_FACTOR.sd * deviate, 0.2), 1);
 }
 
 function quenchWords(steps: Trials["quench"]["steps"]): string {
