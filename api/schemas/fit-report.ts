@@ -225,6 +225,28 @@ export const FitReport = z
     body: FittedBody,
     shivering: Shivering,
     trials: Trials,
+    coats: z
+      .array(
+        z
+          .strictObject({
+            thicknessMm: z.number().meta({ description: "Thickness of the coat [mm].", examples: [0.3] }),
+            stress: Quantity,
+          })
+          .meta({ id: "CoatStress", description: "Mean stress in one coat, tension positive [MPa]." }),
+      )
+      .optional()
+      .meta({ description: "Of several coats: each by itself, the outer one first; elsewhere, the skin as a whole." }),
+    mixed: z
+      .strictObject({
+        verdict: Verdict,
+        headline: z.string().meta({ description: "The answer in one plain sentence." }),
+        probabilities: Probabilities,
+        stress: Quantity,
+      })
+      .optional()
+      .meta({
+        description: "Of several coats: the same if they melt into one another entirely. The truth lies between.",
+      }),
     pulls: z
       .array(OxidePull)
       .meta({ description: "What each oxide pulls; empty for a glaze known by expansion alone." }),

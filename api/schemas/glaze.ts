@@ -123,6 +123,28 @@ export const MadeGlaze = z
   .union([RecipeGlaze, OxideGlaze])
   .meta({ id: "MadeGlaze", description: "A glaze known by recipe or by oxides." });
 
+/** Coats over one another. */
+export const LayeredGlaze = z
+  .strictObject({
+    layers: z
+      .array(z.union([RecipeGlaze, OxideGlaze, StatedGlaze]))
+      .min(1)
+      .max(6)
+      .meta({ description: "The coats, the outer one first, the last on the clay; 1 to 6, each with its thickness." }),
+  })
+  .meta({
+    id: "LayeredGlaze",
+    description: "Coats of glaze over one another.",
+    examples: [
+      {
+        layers: [
+          { ...THAW, thicknessMm: 0.2 },
+          { expansion: { value: 6.2, rangeC: [20, 300] }, thicknessMm: 0.3 },
+        ],
+      },
+    ],
+  });
+
 export const Glaze = z
-  .union([RecipeGlaze, OxideGlaze, StatedGlaze])
-  .meta({ id: "Glaze", description: "A glaze: by recipe, by oxides, or by its expansion alone." });
+  .union([RecipeGlaze, OxideGlaze, StatedGlaze, LayeredGlaze])
+  .meta({ id: "Glaze", description: "A glaze: by recipe, by oxides, by its expansion alone, or in coats." });

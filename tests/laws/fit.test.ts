@@ -2,7 +2,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { contractionAt, describeBody, listBodies } from "../../api/engine/body/index.ts";
-import { bilayerStress, checkFit, type FitReport, straightWallStress } from "../../api/engine/fit/index.ts";
+import type { EngineError } from "../../api/engine/errors.ts";
+import {
+  bilayerStress,
+  checkFit,
+  type FitReport,
+  stackStress,
+  straightWallStress,
+} from "../../api/engine/fit/index.ts";
 import { close } from "../support/close.ts";
 
 const classes = fc.constantFrom(...listBodies().map(({ id }) => id));
@@ -125,6 +132,100 @@ describe("stress", () => {
         expect(Math.abs(glazeMoment + bodyMoment) / (size * h)).toBeLessThan(1e-9);
       }),
     );
+  });
+});
+
+describe("coats over one another", () => {
+  const coat = fc.record({
+    pa: fc.double({ min: 5e10, max: 9e10, noNaN: true }),
+    poisson: fc.constant(0.2),
+    thicknessM: fc.double({ min: 5e-5, max: 1e-3, noNaN: true }),
+    mismatch: fc.double({ min: -1e-3, max: 1e-3, noNaN: true }),
+  });
+  const wall = { pa: 55e9, poisson: 0.2, thicknessM: 5e-3 };
+  const ways = fc.constantFrom("both-faces" as const, "one-face" as const, "one-face-free" as const);
+
+  it("of one kind are one coat, however they are cut", () => {
+    fc.assert(
+      fc.property(coat, ways, fc.double({ min: 0.1, max: 0.9, noNaN: true }), (c, glazed, cut) => {
+        const parts = [
+          { ...c, thicknessM: c.thicknessM * cut },
+          { ...c, thicknessM: c.thicknessM * (1 - cut) },
+        ];
+        const [a, b] = stackStress(parts, wall, glazed);
+        const [whole] = stackStress([c], wall, glazed);
+        close(a! * cut + b! * (1 - cut), whole!, { rel: 1e-9, abs: 1e-3 });
+      }),
+    );
+  });
+  it("one coat is the two-layer formula", () => {
+    fc.assert(
+      fc.property(coat, (c) => {
+        const layers = {
+          glazePa: c.pa,
+          glazePoisson: c.poisson,
+          glazeM: c.thicknessM,
+          bodyPa: wall.pa,
+          bodyPoisson: wall.poisson,
+          wallM: wall.thicknessM,
+        };
+        close(stackStress([c], wall, "both-faces")[0], straightWallStress(layers, c.mismatch, 2), {
+          rel: 1e-9,
+          abs: 1e-6,
+        });
+        close(stackStress([c], wall, "one-face-free")[0], bilayerStress(layers, c.mismatch).glazeMean, {
+          rel: 1e-9,
+          abs: 1e-6,
+        });
+      }),
+    );
+  });
+  it("order changes nothing on a straight wall, something on a piece that bends", () => {
+    const a = { pa: 70e9, poisson: 0.2, thicknessM: 6e-4, mismatch: 8e-4 };
+    const b = { ...a, mismatch: -4e-4 };
+    const straight = stackStress([a, b], wall, "one-face");
+    expect(stackStress([b, a], wall, "one-face")).toEqual([...straight].reverse());
+    const bent = stackStress([a, b], wall, "one-face-free");
+    expect(stackStress([b, a], wall, "one-face-free")[1]).not.toBe(bent[0]);
+  });
+  it("in a fit: two like coats judge as one of their thickness, nearly", () => {
+    const like = { recipe: glazeOf({ feldspar: 45, silica: 25, whiting: 18, kaolin: 12 }).recipe };
+    const body = { class: "vitreous-china" };
+    const one = checkFit({ glaze: { ...like, thicknessMm: 0.8 }, body });
+    const two = checkFit({
+      glaze: {
+        layers: [
+          { ...like, thicknessMm: 0.4 },
+          { ...like, thicknessMm: 0.4 },
+        ],
+      },
+      body,
+    });
+    expect(two.coats).toHaveLength(2);
+    close(two.mixed!.stress.value, one.stress.value, { abs: 1.5, why: "mixed oxides carry no spread of materials" });
+    close(two.stress.value, one.stress.value, {
+      abs: 6,
+      why: "the inner coat takes up clay by its own thickness, the single one by the whole",
+    });
+  });
+  it("in a fit: a coat that pulls cracks although the skin as a whole is squeezed", () => {
+    const pulling = { expansion: { value: 10, rangeC: [20, 300] as const, plusMinus: 0.2 }, thicknessMm: 0.2 };
+    const squeezed = { expansion: { value: 3.5, rangeC: [20, 300] as const, plusMinus: 0.2 }, thicknessMm: 0.8 };
+    const fit = checkFit({ glaze: { layers: [pulling, squeezed] }, body: { class: "studio-porcelain" } });
+    expect(fit.stress.value).toBeLessThan(0);
+    expect(fit.probabilities.crazesOnCooling).toBeGreaterThan(0.9);
+    expect(fit.mixed).toBeUndefined();
+  });
+  it("keep their places in a refusal", () => {
+    try {
+      checkFit({
+        glaze: { layers: [{ expansion: { value: 6 } }, { recipe: [{ material: "whitting", parts: 1 }] }] },
+        body: { class: "red-stoneware" },
+      });
+      expect.unreachable();
+    } catch (error) {
+      expect((error as EngineError).issues[0]?.pointer).toBe("/glaze/layers/1/recipe/0/material");
+    }
   });
 });
 

@@ -1,5 +1,6 @@
 /** Where a result could hurt someone: said once, with the usual defence. @module */
 import type { Notice } from "../errors.ts";
+import { skinOf } from "./simulate.ts";
 import type { Prepared } from "./situation.ts";
 import type { Summary } from "./summary.ts";
 import type { Judgement } from "./verdict.ts";
@@ -24,7 +25,7 @@ export function cautionsFor(prepared: Prepared, summary: Summary, { of20 }: Judg
     });
   }
   const tension =
-    (-summary.stress.low * (situation.glazed === "both-faces" ? 2 : 1) * situation.thicknessM) / situation.wallM;
+    (-summary.stress.low * (situation.glazed === "both-faces" ? 2 : 1) * skinOf(situation)) / situation.wallM;
   if (situation.glazed !== "both-faces" && tension > (body.ruptureMPa.value * 1e6) / 4) {
     notices.push({
       code: "inside-only-burst",

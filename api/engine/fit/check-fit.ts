@@ -1,5 +1,6 @@
 /** The main job: will this glaze fit this clay? @module */
 import { at, moistureAge, Z90 } from "../body/index.ts";
+import { middle90 } from "../numeric/quantiles.ts";
 import { quantileOf, quantity, round, UNITS } from "../quantity.ts";
 import { DATA_VERSION, DEFAULT_SEED, ENGINE_VERSION } from "../version.ts";
 import { cautionsFor } from "./cautions.ts";
@@ -9,7 +10,7 @@ import { DRAWS, drawsFor } from "./draws.ts";
 import { driversOf, nextSteps } from "./next.ts";
 import { stressProfile } from "./profile.ts";
 import { headline, reasonsFor } from "./reasons.ts";
-import { type Simulation, simulate } from "./simulate.ts";
+import { type Simulation, simulate, skinOf } from "./simulate.ts";
 import { type Prepared, prepare } from "./situation.ts";
 import { type Middle, type Summary, summarise } from "./summary.ts";
 import { TRIAL_SOURCES, tryOut } from "./trials.ts";
@@ -43,6 +44,7 @@ export function checkFit(request: FitRequest): FitReport {
   const reasons = reasonsFor(prepared, summary, judgement, pulls, figures, trials);
   const next = nextSteps(prepared, simulation, summary, judgement);
   const glazePa = quantileOf(situation.youngsGPa, 0.5) * 1e9;
+  const coats = coatsOf(prepared, simulation);
 
   return {
     verdict: judgement.verdict,
@@ -55,6 +57,7 @@ export function checkFit(request: FitRequest): FitReport {
     },
     ...figures,
     trials,
+    ...(coats ? { coats, ...mixedOf(request, prepared) } : {}),
     pulls,
     drivers: driversOf(simulation),
     reasons,
@@ -76,6 +79,37 @@ export function checkFit(request: FitRequest): FitReport {
   };
 }
 
+/** Stress in each coat, where there are several. */
+function coatsOf({ coats }: Prepared, { coatStress }: Simulation): FitReport["coats"] {
+  if (coats.length === 1) return undefined;
+  return coats.map(({ thicknessMm }, j) => ({
+    thicknessMm,
+    stress: of(scaled(middle90(coatStress[j]!), 1e-6), UNITS.stress, { decimals: 1 }),
+  }));
+}
+
+/** The answer for coats melted into one: their oxides mixed by thickness. Nothing where a coat's oxides are unknown. */
+function mixedOf(request: FitRequest, { coats }: Prepared): Pick<FitReport, "mixed"> {
+  const amounts: Record<string, number> = {};
+  let thicknessMm = 0;
+  for (const coat of coats) {
+    if (!coat.chemistry) return {};
+    thicknessMm += coat.thicknessMm;
+    for (const [oxide, percent] of Object.entries(coat.chemistry.fired.weightPercent)) {
+      amounts[oxide] = (amounts[oxide] ?? 0) + percent * coat.thicknessMm;
+    }
+  }
+  const glaze = { oxides: { basis: "weightPercent" as const, amounts: perHundred(amounts) }, thicknessMm };
+  const { verdict, headline, probabilities, stress } = checkFit({ ...request, glaze, include: [] });
+  const { cases: _, ...quantity } = stress;
+  return { mixed: { verdict, headline, probabilities, stress: quantity } };
+}
+
+function perHundred(amounts: Readonly<Record<string, number>>): Record<string, number> {
+  const total = Object.values(amounts).reduce((sum, amount) => sum + amount, 0);
+  return Object.fromEntries(Object.entries(amounts).map(([oxide, amount]) => [oxide, (amount / total) * 100]));
+}
+
 /** Every key that the answer rests on, once, in order. */
 function sourcesOf(keys: readonly string[], reasons: readonly Reason[]): string[] {
   const all = new Set([...keys, ...FIT_SOURCES, ...TRIAL_SOURCES]);
@@ -95,7 +129,8 @@ function figuresOf(
   const { expansion, recipeSd, transitionC, youngsGPa } = situation;
   const toSetPoint: [number, number] = [20, Math.round(summary.setPointC.value)];
   const faces = situation.glazed === "both-faces" ? 2 : 1;
-  const share = (-faces * situation.thicknessM) / situation.wallM;
+  const skinM = skinOf(situation);
+  const share = (-faces * skinM) / situation.wallM;
   const estimate = (e: typeof expansion, extraSd = 0): Middle => {
     const middle = quantileOf(e, 0.5);
     const half = (p: number) => Math.hypot(quantileOf(e, p) - middle, extraSd * Z90);
@@ -106,7 +141,7 @@ function figuresOf(
     low: at(s, -Z90),
     high: at(s, Z90),
   });
-  const thickness = situation.thicknessM * 1000;
+  const thickness = skinM * 1000;
   const { lifted } = simulation;
   return {
     stress: { ...of(scaled(summary.stress, 1e-6), UNITS.stress, { decimals: 1 }), cases },
@@ -136,7 +171,7 @@ function figuresOf(
     },
     shivering: {
       edgeRadiusMm: situation.edgeM * 1000,
-      edgePull: of(scaled(summary.stress, (-situation.thicknessM / situation.edgeM) * 1e-6), UNITS.stress, {
+      edgePull: of(scaled(summary.stress, (-skinM / situation.edgeM) * 1e-6), UNITS.stress, {
         decimals: 1,
       }),
       edges: lifted.edges / DRAWS,

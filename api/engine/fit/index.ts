@@ -12,6 +12,8 @@ export {
   bilayerStress,
   bodyStress,
   type Layers,
+  type StackLayer,
+  stackStress,
   straightWallStress,
   thinStress,
 } from "./stress.ts";

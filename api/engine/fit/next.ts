@@ -1,7 +1,7 @@
 /** What to measure or fire next, and what it would buy. @module */
 import { quantity, round, UNITS } from "../quantity.ts";
 import type { Input } from "./draws.ts";
-import type { Simulation } from "./simulate.ts";
+import { type Simulation, skinOf } from "./simulate.ts";
 import type { Prepared } from "./situation.ts";
 import type { Summary } from "./summary.ts";
 import type { Driver, Reason } from "./types.ts";
@@ -142,7 +142,7 @@ function tile({ situation }: Prepared, { stress }: Summary, of20: Judgement["of2
   const crazes = of20.crazesOnCooling + of20.crazesLater;
   return {
     code: "fire-a-tile",
-    text: `Fire one tile of your clay with the glaze ${millimetres(situation.thicknessM * 1000)} thick. Rub ink over it cold, after a day and after a month: I expect cracks at once ${chances(of20.crazesOnCooling)}, cracks by and by ${chances(crazes)}, lifting edges ${chances(of20.shivers)}.`,
+    text: `Fire one tile of your clay with the glaze ${millimetres(skinOf(situation) * 1000)} thick. Rub ink over it cold, after a day and after a month: I expect cracks at once ${chances(of20.crazesOnCooling)}, cracks by and by ${chances(crazes)}, lifting edges ${chances(of20.shivers)}.`,
     detail: `The stress I expect in it is ${megapascal(stress.value)} (${megapascal(stress.low)} to ${megapascal(stress.high)}). A tile that cracks at once says it lies above the threshold, one that holds says it lies below.`,
     quantities: [quantity(stress.value / 1e6, stress.low / 1e6, stress.high / 1e6, UNITS.stress, { decimals: 0 })],
     sources: ["common-practice"],

@@ -1,7 +1,7 @@
 /** Stress through glaze and wall, ready to be drawn. @module */
 import { round } from "../quantity.ts";
 import { POISSON } from "./constants.ts";
-import type { Situation } from "./simulate.ts";
+import { type Situation, skinOf } from "./simulate.ts";
 import { bilayerStress, bodyStress, type Layers } from "./stress.ts";
 import type { ProfilePoint } from "./types.ts";
 
@@ -9,21 +9,22 @@ import type { ProfilePoint } from "./types.ts";
  * Stress from the outer face of the glaze inward, at the centre of the doubt.
  * A straight wall carries even stress in each layer; a flat piece glazed on one face bends, so its stress slopes.
  * @param s - the situation
- * @param middle - centres: stress of the glaze [Pa], mismatch [-], Young's modulus of the glaze [Pa]
+ * @param middle - centres: stress of the glaze [Pa], mismatch [-], Young's modulus of the glaze [Pa]; of several coats
+ * the mean stress of each
  * @returns points at each face, depth [mm], stress [MPa, tension positive]; forces over glaze and wall add up to nothing
  */
 export function stressProfile(
   s: Situation,
-  middle: { stress: number; mismatch: number; glazePa: number },
+  middle: {
+    stress: number;
+    mismatch: number;
+    glazePa: number;
+    coats?: readonly { thicknessMm: number; stress: number }[];
+  },
 ): ProfilePoint[] {
-  const t = s.thicknessM * 1000;
+  const t = skinOf(s) * 1000;
   const h = s.wallM * 1000;
-  const at = (depthMm: number, pascal: number, layer: ProfilePoint["layer"]): ProfilePoint => ({
-    depthMm: round(depthMm, 4),
-    stressMPa: round(pascal / 1e6, 2),
-    layer,
-  });
-  if (s.glazed === "one-face-free") {
+  if (s.glazed === "one-face-free" && !middle.coats) {
     const layers: Layers = {
       glazePa: middle.glazePa,
       glazePoisson: POISSON,
@@ -41,6 +42,7 @@ export function stressProfile(
     ];
   }
   const both = s.glazed === "both-faces";
+  if (middle.coats) return stacked(s, middle.coats, both);
   const wall = bodyStress(middle.stress, s.thicknessM, s.wallM, both ? 2 : 1);
   const points = [
     at(0, middle.stress, "glaze"),
@@ -49,5 +51,30 @@ export function stressProfile(
     at(t + h, wall, "body"),
   ];
   if (both) points.push(at(t + h, middle.stress, "glaze"), at(2 * t + h, middle.stress, "glaze"));
+  return points;
+}
+
+function at(depthMm: number, pascal: number, layer: ProfilePoint["layer"]): ProfilePoint {
+  return { depthMm: round(depthMm, 4), stressMPa: round(pascal / 1e6, 2), layer };
+}
+
+/** Coats one under the other, each at its mean, the wall, and on two faces the coats again from the clay outward. */
+function stacked(
+  s: Situation,
+  coats: readonly { thicknessMm: number; stress: number }[],
+  both: boolean,
+): ProfilePoint[] {
+  const force = coats.reduce((sum, { thicknessMm, stress }) => sum + thicknessMm * stress, 0);
+  const h = s.wallM * 1000;
+  const wall = (-force * (both ? 2 : 1)) / h;
+  const points: ProfilePoint[] = [];
+  let depth = 0;
+  const add = (thicknessMm: number, stress: number, layer: ProfilePoint["layer"]) => {
+    points.push(at(depth, stress, layer), at(depth + thicknessMm, stress, layer));
+    depth += thicknessMm;
+  };
+  for (const { thicknessMm, stress } of coats) add(thicknessMm, stress, "glaze");
+  add(h, wall, "body");
+  if (both) for (const { thicknessMm, stress } of [...coats].reverse()) add(thicknessMm, stress, "glaze");
   return points;
 }

@@ -1,6 +1,7 @@
 /** Why: sentences a student understands, each with its figures. @module */
 import { TOUGHNESS } from "./constants.ts";
 import { DRAWS, INPUTS } from "./draws.ts";
+import { skinOf } from "./simulate.ts";
 import type { Prepared } from "./situation.ts";
 import type { Summary } from "./summary.ts";
 import type { FitReport, Outcome, OxidePull, Reason, Trials } from "./types.ts";
@@ -124,7 +125,7 @@ function meansReason(
 }
 
 function thresholdReason({ situation }: Prepared, { thresholds, stress }: Summary, figures: Figures): Reason {
-  const mm = situation.thicknessM * 1000;
+  const mm = skinOf(situation) * 1000;
   if (stress.value < thresholds.edgesMayLift / 2) {
     const half = thresholds.flakesComeOff * Math.SQRT2;
     return {

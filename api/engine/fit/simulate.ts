@@ -6,21 +6,27 @@ import { channellingFactor, delayedShare, stiffnessContrast, YEAR_S } from "./cr
 import { edgeEnergy } from "./delamination.ts";
 import { DRAWS, type Draws, INPUTS, type Input } from "./draws.ts";
 import { type Cooling, offsetAt, setPointAlong } from "./set-point.ts";
-import { bilayerStress, type Layers, straightWallStress } from "./stress.ts";
+import { bilayerStress, type Layers, stackStress, straightWallStress } from "./stress.ts";
 import type { Outcome } from "./types.ts";
 
-/** Everything the fit knows of one question, in SI but for °C and 1e-6/K where named. */
-export interface Situation {
+/** One coat of glaze. */
+export interface Coat {
   /** Mean expansion 20–300 °C of the glass in bulk [1e-6/K]. */
   expansion: Estimate;
   /** Standard deviation of that from the spread of the materials [1e-6/K]. */
   recipeSd: number;
   transitionC: Estimate;
   youngsGPa: Estimate;
-  /** Rise of the instantaneous expansion [1/K] about the anchor [°C]. */
-  rise: { perKelvin: number; sd: number; anchorC: number };
   toughness: keyof typeof TOUGHNESS;
   thicknessM: number;
+}
+
+/** Everything the fit knows of one question, in SI but for °C and 1e-6/K where named. The outer coat stands at the top. */
+export interface Situation extends Coat {
+  /** Coats below the outer one, the last on the clay; none for a single glaze. */
+  under: readonly Coat[];
+  /** Rise of the instantaneous expansion [1/K] about the anchor [°C]. */
+  rise: { perKelvin: number; sd: number; anchorC: number };
   /** Standard deviation of the thickness, as a share [-]. */
   thicknessSd: number;
   body: BodyModel;
@@ -33,12 +39,19 @@ export interface Situation {
   edgeM: number;
 }
 
+/** Thickness of all coats together [m]. */
+export function skinOf(s: Situation): number {
+  return s.under.reduce((sum, { thicknessM }) => sum + thicknessM, s.thicknessM);
+}
+
 /** Outcomes by rank, from the most squeezed to the most stretched. */
 export const RANKED: readonly Outcome[] = ["shivers", "sound", "crazesLater", "crazesOnCooling"];
 
-/** One array element a draw; stresses [Pa], strains [-], temperatures [°C]. */
+/** One array element a draw; stresses [Pa], strains [-], temperatures [°C]. Of several coats, the skin as a whole. */
 export interface Simulation {
   stress: Float64Array;
+  /** Stress in each coat [Pa], the outer one first. */
+  coatStress: readonly Float64Array[];
   mismatch: Float64Array;
   setPointC: Float64Array;
   /** Mean expansion from 20 °C to the set point, as it counts on the ware [1e-6/K]. */
@@ -89,72 +102,122 @@ export function glassContraction(alpha: number, c: number, perKelvin: number, an
  * them before it (fits run one after the other, and fresh arrays cost a third of the time)
  */
 export function simulate(s: Situation, draws: Draws): Simulation {
-  const z: Deviates = {
-    ...draws.normal,
-    onWare: draws.even.onWare,
-    glazeExpansion: draws.shaped("glazeExpansion", s.expansion.shape),
-    transition: draws.shaped("transition", s.transitionC.shape),
-    glazeStiffness: draws.shaped("glazeStiffness", s.youngsGPa.shape),
-  };
-  const w = WORKSPACE;
-  layers(s, z, w);
-  setPoints(s, z, w.setPointC);
-  glazeContractions(s, z, w);
-  s.body.contraction(w.setPointC, z, w.clay);
-  stresses(s, w);
-  const lifted = outcomes(s, z, draws.interfaceToughness, w);
-  const { failed, ...arrays } = w;
-  const { stress, outcome } = w;
+  const { normal, even, shaped, interfaceToughness } = draws;
+  const stack: readonly Coat[] = [s, ...s.under];
+  fillBody(s, normal, WORKSPACE.bodyPa);
+  const coats = stack.map((coat, j) => {
+    const w = coatArrays(j);
+    const z: Deviates = {
+      ...normal,
+      // Only the coat on the clay takes up clay. All coats share their deviates: like glazes err alike.
+      onWare: j === stack.length - 1 ? even.onWare : NOTHING,
+      glazeExpansion: shaped("glazeExpansion", coat.expansion.shape),
+      transition: shaped("transition", coat.transitionC.shape),
+      glazeStiffness: shaped("glazeStiffness", coat.youngsGPa.shape),
+    };
+    fillCoat(coat, s, z, w);
+    setPoints(coat, s.cooling, z, w.setPointC);
+    glazeContractions(coat, s, z, w);
+    s.body.contraction(w.setPointC, normal, w.clay);
+    for (let i = 0; i < DRAWS; i++) w.mismatch[i] = w.clay[i]! - w.glaze[i]!;
+    return { w, z };
+  });
+  const outer = coats[0]!;
+  const arrays = coats.map(({ w }) => w);
+  if (arrays.length === 1) stresses(s, outer.w);
+  else stackStresses(s, arrays);
+  const skin = arrays.length === 1 ? outer.w : skinArrays(arrays);
+  const { root, failed, outcome } = WORKSPACE;
+  const lifted = outcomes(s, outer.z, interfaceToughness, skin, arrays);
+  const { glazeMean, bodyMean } = means(outer.w);
 
   const tally = [0, 0, 0, 0];
   for (let i = 0; i < DRAWS; i++) tally[outcome[i]!]!++;
   return {
-    ...arrays,
+    stress: skin.stress,
+    coatStress: arrays.map(({ stress }) => stress),
+    mismatch: skin.mismatch,
+    setPointC: outer.w.setPointC,
+    glazePa: skin.glazePa,
+    alpha: skin.alpha,
+    glazeMean,
+    bodyMean,
+    root,
+    outcome,
     lifted,
     counts: Object.fromEntries(RANKED.map((name, rank) => [name, tally[rank]!])) as Record<Outcome, number>,
-    shares: sharesOf(stress, z, STRESS_INPUTS),
-    verdictShares: sharesOf(failed, z, INPUTS),
+    shares: sharesOf(skin.stress, outer.z, STRESS_INPUTS),
+    verdictShares: sharesOf(failed, outer.z, INPUTS),
   };
 }
 
 const array = () => new Float64Array(DRAWS);
-const WORKSPACE = {
+const NOTHING = array();
+
+/** What is worked out for one coat, or for the skin as a whole; an element a draw. */
+interface CoatArrays {
+  glazeM: Float64Array;
+  glazePa: Float64Array;
+  setPointC: Float64Array;
+  alpha: Float64Array;
+  glaze: Float64Array;
+  clay: Float64Array;
+  mismatch: Float64Array;
+  stress: Float64Array;
+}
+
+const freshArrays = (): CoatArrays => ({
   glazeM: array(),
   glazePa: array(),
-  bodyPa: array(),
   setPointC: array(),
   alpha: array(),
   glaze: array(),
   clay: array(),
-  root: array(),
-  failed: array(),
   mismatch: array(),
   stress: array(),
+});
+const WORKSPACE = {
+  bodyPa: array(),
+  root: array(),
+  failed: array(),
   glazeMean: array(),
   bodyMean: array(),
   outcome: new Uint8Array(DRAWS),
+  skin: freshArrays(),
+  coats: [freshArrays()],
 };
-type Workspace = typeof WORKSPACE;
+
+function coatArrays(j: number): CoatArrays {
+  WORKSPACE.coats[j] ??= freshArrays();
+  return WORKSPACE.coats[j]!;
+}
 
 /** Deviates of every input, each in the shape of its own distribution. */
 type Deviates = Record<Input, Float64Array>;
 
-/** Thickness of the glaze [m], stiffness of glaze and body [Pa]; none may vanish, however far a deviate reaches. */
-function layers(s: Situation, z: Deviates, { glazeM, glazePa, bodyPa }: Workspace): void {
-  const { thickness, glazeStiffness, bodyStiffness } = z;
-  const { value, scale } = s.youngsGPa;
-  const body = s.body.youngsGPa;
-  const least = body.floor ?? 1;
+/** Stiffness of the body [Pa]; it may not vanish, however far a deviate reaches. */
+function fillBody(s: Situation, { bodyStiffness }: Deviates, bodyPa: Float64Array): void {
+  const { value, sd, floor = 1 } = s.body.youngsGPa;
+  for (let i = 0; i < DRAWS; i++) bodyPa[i] = Math.max(value + sd * bodyStiffness[i]!, floor) * 1e9;
+}
+
+/** Thickness [m] and stiffness [Pa] of a coat. */
+function fillCoat(coat: Coat, s: Situation, z: Deviates, { glazeM, glazePa }: CoatArrays): void {
+  const { thickness, glazeStiffness } = z;
+  const { value, scale } = coat.youngsGPa;
   for (let i = 0; i < DRAWS; i++) {
-    glazeM[i] = s.thicknessM * Math.max(1 + s.thicknessSd * thickness[i]!, 0.2);
+    glazeM[i] = coat.thicknessM * Math.max(1 + s.thicknessSd * thickness[i]!, 0.2);
     glazePa[i] = Math.max(value + scale * glazeStiffness[i]!, 20) * 1e9;
-    bodyPa[i] = Math.max(body.value + body.sd * bodyStiffness[i]!, least) * 1e9;
   }
 }
 
-function setPoints(s: Situation, { transition, setPoint }: Deviates, setPointC: Float64Array): void {
-  const { value, scale } = s.transitionC;
-  const { cooling } = s;
+function setPoints(
+  coat: Coat,
+  cooling: Situation["cooling"],
+  { transition, setPoint }: Deviates,
+  setPointC: Float64Array,
+): void {
+  const { value, scale } = coat.transitionC;
   const steady = cooling.length === 1 ? cooling[0]!.logRamp : undefined;
   for (let i = 0; i < DRAWS; i++) {
     const tg = value + scale * transition[i]!;
@@ -164,12 +227,13 @@ function setPoints(s: Situation, { transition, setPoint }: Deviates, setPointC: 
   }
 }
 
-function glazeContractions(s: Situation, z: Deviates, { glazeM, setPointC, alpha, glaze }: Workspace): void {
+function glazeContractions(coat: Coat, s: Situation, z: Deviates, w: CoatArrays): void {
   const { glazeExpansion, recipe, onWare, glazeRise } = z;
-  const { value, scale } = s.expansion;
+  const { glazeM, setPointC, alpha, glaze } = w;
+  const { value, scale } = coat.expansion;
   const { perKelvin, sd, anchorC } = s.rise;
   for (let i = 0; i < DRAWS; i++) {
-    const bulk = value + scale * glazeExpansion[i]! + s.recipeSd * recipe[i]!;
+    const bulk = value + scale * glazeExpansion[i]! + coat.recipeSd * recipe[i]!;
     alpha[i] = bulk - onWareDrop(glazeM[i]!, onWare[i]!);
     glaze[i] = glassContraction(alpha[i]! * 1e-6, setPointC[i]!, perKelvin + sd * glazeRise[i]!, anchorC);
   }
@@ -188,8 +252,8 @@ export function onWareDrop(glazeM: number, evenly: number): number {
   return ON_WARE.mostDrop * evenly * Math.min(1, (ON_WARE.fullUpToMm * 1e-3) / glazeM);
 }
 
-function stresses(s: Situation, w: Workspace): void {
-  const { glaze, clay, setPointC, mismatch, stress, glazeMean, bodyMean, glazeM, glazePa, bodyPa } = w;
+function stresses(s: Situation, { mismatch, stress, glazeM, glazePa }: CoatArrays): void {
+  const { bodyPa } = WORKSPACE;
   const faces = s.glazed === "both-faces" ? 2 : 1;
   const freeToBend = s.glazed === "one-face-free";
   const pair: Layers = {
@@ -201,10 +265,6 @@ function stresses(s: Situation, w: Workspace): void {
     wallM: s.wallM,
   };
   for (let i = 0; i < DRAWS; i++) {
-    const cooled = 1e6 / (setPointC[i]! - 20);
-    glazeMean[i] = glaze[i]! * cooled;
-    bodyMean[i] = clay[i]! * cooled;
-    mismatch[i] = clay[i]! - glaze[i]!;
     pair.glazePa = glazePa[i]!;
     pair.glazeM = glazeM[i]!;
     pair.bodyPa = bodyPa[i]!;
@@ -214,30 +274,83 @@ function stresses(s: Situation, w: Workspace): void {
   }
 }
 
+/** Several coats: each pulls the common wall, see {@link stackStress}. */
+function stackStresses(s: Situation, coats: readonly CoatArrays[]): void {
+  const { bodyPa } = WORKSPACE;
+  const layers = coats.map(() => ({ pa: 0, poisson: POISSON, thicknessM: 0, mismatch: 0 }));
+  const wall = { pa: 0, poisson: s.body.poisson, thicknessM: s.wallM };
+  for (let i = 0; i < DRAWS; i++) {
+    wall.pa = bodyPa[i]!;
+    for (let j = 0; j < coats.length; j++) {
+      const layer = layers[j]!;
+      layer.pa = coats[j]!.glazePa[i]!;
+      layer.thicknessM = coats[j]!.glazeM[i]!;
+      layer.mismatch = coats[j]!.mismatch[i]!;
+    }
+    const stress = stackStress(layers, wall, s.glazed);
+    for (let j = 0; j < coats.length; j++) coats[j]!.stress[i] = stress[j]!;
+  }
+}
+
+/** The skin as a whole: thickness added, everything else averaged by thickness. */
+function skinArrays(coats: readonly CoatArrays[]): CoatArrays {
+  const { skin } = WORKSPACE;
+  for (let i = 0; i < DRAWS; i++) {
+    let thickness = 0;
+    for (const coat of coats) thickness += coat.glazeM[i]!;
+    const mean = (key: "stress" | "mismatch" | "glazePa" | "alpha"): number => {
+      let sum = 0;
+      for (const coat of coats) sum += coat[key][i]! * coat.glazeM[i]!;
+      return sum / thickness;
+    };
+    skin.glazeM[i] = thickness;
+    skin.stress[i] = mean("stress");
+    skin.mismatch[i] = mean("mismatch");
+    skin.glazePa[i] = mean("glazePa");
+    skin.alpha[i] = mean("alpha");
+  }
+  return skin;
+}
+
 /**
  * Judges each draw. Cracks: σ ≥ K/√(Zh), with no root taken twice; later, K falls to what a crack needs to run within the
  * service time. Lifting: over the face where G₀ ≥ Γ, at the sharpest edge where the radial pull −σt/R exceeds what the
- * clay bears. The wall splits where the glaze pulls it harder than that.
+ * clay bears. The wall splits where the glaze pulls it harder than that. Of several coats any one may crack by itself.
  */
-function outcomes(s: Situation, z: Deviates, interfaceToughness: Float64Array, w: Workspace): Simulation["lifted"] {
+function outcomes(
+  s: Situation,
+  z: Deviates,
+  interfaceToughness: Float64Array,
+  skin: CoatArrays,
+  coats: readonly CoatArrays[],
+): Simulation["lifted"] {
   const { toughness, moisture, rupture } = z;
-  const { stress, glazeM, glazePa, bodyPa, outcome, root, failed } = w;
-  const strength = s.body.ruptureMPa;
-  const inTime = delayedShare(s.serviceYears * YEAR_S);
-  const faces = s.glazed === "both-faces" ? 2 : 1;
-  const lifted = { edges: 0, flakes: 0, splits: 0 };
+  const { stress, glazeM, glazePa } = skin;
+  const { bodyPa, outcome, root, failed } = WORKSPACE;
   const { poisson } = s.body;
   const kIc = TOUGHNESS[s.toughness];
   const k0 = TOUGHNESS.floor;
   const swelling = s.body.moisturePercent;
   const perPercent = moistureAge(s.serviceYears) / 100 / (1 - POISSON);
+  const strength = s.body.ruptureMPa;
+  const inTime = delayedShare(s.serviceYears * YEAR_S);
+  const faces = s.glazed === "both-faces" ? 2 : 1;
+  const lifted = { edges: 0, flakes: 0, splits: 0 };
   for (let i = 0; i < DRAWS; i++) {
     const now = stress[i]!;
     const factor = channellingFactor(stiffnessContrast(glazePa[i]!, POISSON, bodyPa[i]!, poisson));
     const r = Math.sqrt(factor * glazeM[i]!) * 1e-6;
     root[i] = r;
     const k = kIc.value + kIc.sd * toughness[i]!;
-    const grown = Math.max(swelling.value + swelling.sd * moisture[i]!, 0) * perPercent * glazePa[i]!;
+    const growth = Math.max(swelling.value + swelling.sd * moisture[i]!, 0) * perPercent;
+    let intensity = now * r;
+    let later = (now + growth * glazePa[i]!) * r;
+    for (let j = 0; coats.length > 1 && j < coats.length; j++) {
+      const coat = coats[j]!;
+      const own = Math.sqrt(factor * coat.glazeM[i]!) * 1e-6;
+      intensity = Math.max(intensity, coat.stress[i]! * own);
+      later = Math.max(later, (coat.stress[i]! + growth * coat.glazePa[i]!) * own);
+    }
     let rank = SOUND;
     if (now < 0) {
       const bears = Math.max(strength.value + strength.sd * rupture[i]!, 1) * 1e6 * TENSILE_SHARE;
@@ -248,12 +361,23 @@ function outcomes(s: Situation, z: Deviates, interfaceToughness: Float64Array, w
       if (edges) lifted.edges++;
       if (flakes || edges) rank = SHIVERS;
     }
-    if (now * r >= k) rank = CRAZES_ON_COOLING;
-    else if ((now + grown) * r >= Math.max(k0.value + k0.sd * toughness[i]!, inTime * k)) rank = CRAZES_LATER;
+    if (intensity >= k) rank = CRAZES_ON_COOLING;
+    else if (later >= Math.max(k0.value + k0.sd * toughness[i]!, inTime * k)) rank = CRAZES_LATER;
     outcome[i] = rank;
     failed[i] = rank === SOUND ? 0 : 1;
   }
   return lifted;
+}
+
+/** Mean expansions from 20 °C to the set point [1e-6/K]. */
+function means({ glaze, clay, setPointC }: CoatArrays): { glazeMean: Float64Array; bodyMean: Float64Array } {
+  const { glazeMean, bodyMean } = WORKSPACE;
+  for (let i = 0; i < DRAWS; i++) {
+    const cooled = 1e6 / (setPointC[i]! - 20);
+    glazeMean[i] = glaze[i]! * cooled;
+    bodyMean[i] = clay[i]! * cooled;
+  }
+  return { glazeMean, bodyMean };
 }
 
 const SHIVERS = 0;

@@ -10,7 +10,7 @@ import {
   RISE_WITH_TEMPERATURE,
 } from "../glass/index.ts";
 import { type Estimate, quantileOf, round } from "../quantity.ts";
-import type { Glaze, StatedExpansion } from "../recipe/types.ts";
+import type { Glaze, OxideComposition, Recipe, SingleGlaze, StatedExpansion } from "../recipe/types.ts";
 import { NORMAL_SHAPE } from "./draws.ts";
 import { coolingSchedule } from "./set-point.ts";
 import type { Situation } from "./simulate.ts";
@@ -42,6 +42,8 @@ export interface Prepared {
   chemistry: GlazeChemistry | null;
   contributions: ExpansionContributions | null;
   model: string;
+  /** Every coat, the outer one first; the fields above are the outer one's. */
+  coats: readonly { chemistry: GlazeChemistry | null; thicknessMm: number }[];
   warnings: Notice[];
   cautions: Notice[];
   sources: string[];
@@ -55,24 +57,22 @@ export interface Prepared {
  */
 export function prepare(request: FitRequest): Prepared {
   const issues: Issue[] = [];
-  const glaze = collect(issues, () => readGlaze(request.glaze));
+  const coats = coatsOf(request.glaze);
+  const read = coats.map(({ glaze, at }) => collect(issues, () => readGlaze(glaze, at)));
   const body = collect(issues, () => describeBody(request.body, "/body"));
   const { firing = {}, ware = {} } = request;
-  const thicknessMm = request.glaze.thicknessMm ?? DEFAULTS.thicknessMm;
   const wallMm = ware.wallMm ?? DEFAULTS.wallMm;
+  const serviceYears = ware.serviceYears ?? DEFAULTS.serviceYears;
   const cooling = firing.cooling ?? [{ toC: 20, cPerHour: firing.coolingCPerHour ?? DEFAULTS.coolingCPerHour }];
   const edgeMm = ware.edgeRadiusMm ?? Math.max(wallMm / 2, 0.25);
-  const serviceYears = ware.serviceYears ?? DEFAULTS.serviceYears;
   const within = (value: number, low: number, high: number, pointer: string, message: string) => {
     if (!(value >= low && value <= high)) issues.push({ pointer, message, allowed: [low, high] });
   };
-  within(
-    thicknessMm,
-    0.01,
-    5,
-    "/glaze/thicknessMm",
-    `A fired glaze is between 0.01 and 5 mm thick; I read ${thicknessMm} mm.`,
-  );
+  const thicknesses = coats.map(({ glaze, at }) => {
+    const mm = glaze.thicknessMm ?? DEFAULTS.thicknessMm;
+    within(mm, 0.01, 5, `${at}/thicknessMm`, `A fired glaze is between 0.01 and 5 mm thick; I read ${mm} mm.`);
+    return mm;
+  });
   within(wallMm, 0.5, 100, "/ware/wallMm", `A clay wall is between 0.5 and 100 mm thick; I read ${wallMm} mm.`);
   within(edgeMm, 0.1, 1000, "/ware/edgeRadiusMm", `An edge has a radius between 0.1 and 1000 mm; I read ${edgeMm} mm.`);
   issues.push(...coolingIssues(firing));
@@ -83,18 +83,30 @@ export function prepare(request: FitRequest): Prepared {
     "/ware/serviceYears",
     `Service lies between 0.01 and 200 years; I read ${serviceYears}.`,
   );
-  if (issues.length > 0 || !glaze || !body) throw new EngineError(issues);
+  const glazes = read.filter((glaze) => glaze !== undefined);
+  const [outer, ...under] = glazes;
+  if (issues.length > 0 || !outer || !body) throw new EngineError(issues);
 
-  const warnings = [...glaze.warnings, ...body.warnings, ...remarks(request, body, thicknessMm, wallMm)];
+  const all = <T>(pick: (glaze: GlazeReading) => readonly T[]): T[] => glazes.flatMap((glaze) => [...pick(glaze)]);
+  const notes = coats.flatMap(({ glaze, at }, i) => thicknessRemarks(glaze, thicknesses[i]!, at));
+  const skinMm = thicknesses.reduce((sum, mm) => sum + mm, 0);
   return {
-    ...glaze,
+    ...outer,
+    coats: glazes.map(({ chemistry }, i) => ({ chemistry, thicknessMm: thicknesses[i]! })),
     body,
-    warnings,
-    sources: [...glaze.sources, RISE_WITH_TEMPERATURE.source, ...body.sources],
+    warnings: [
+      ...all(({ warnings }) => warnings),
+      ...body.warnings,
+      ...notes,
+      ...remarks(request, body, skinMm, wallMm),
+    ],
+    cautions: onceEach(all(({ cautions }) => cautions)),
+    sources: [...all(({ sources }) => sources), RISE_WITH_TEMPERATURE.source, ...body.sources],
     situation: {
-      ...glaze.properties,
+      ...outer.properties,
+      thicknessM: thicknesses[0]! / 1000,
+      under: under.map(({ properties }, i) => ({ ...properties, thicknessM: thicknesses[i + 1]! / 1000 })),
       rise: RISE_WITH_TEMPERATURE,
-      thicknessM: thicknessMm / 1000,
       thicknessSd: DEFAULTS.thicknessShare / Z90,
       body,
       wallM: wallMm / 1000,
@@ -104,6 +116,24 @@ export function prepare(request: FitRequest): Prepared {
       edgeM: edgeMm / 1000,
     },
   };
+}
+
+/** Most coats that are answered for. */
+const MOST_COATS = 6;
+
+/** The coats of a glaze with their places in the request, the outer one first. */
+function coatsOf(glaze: Glaze): { glaze: SingleGlaze; at: string }[] {
+  if (!("layers" in glaze) || !glaze.layers) return [{ glaze: glaze as SingleGlaze, at: "/glaze" }];
+  if (glaze.layers.length === 0 || glaze.layers.length > MOST_COATS) {
+    const message = `Give 1 to ${MOST_COATS} coats, the outer one first; I read ${glaze.layers.length}.`;
+    throw new ImpossibleValueError([{ pointer: "/glaze/layers", message, allowed: [1, MOST_COATS] }]);
+  }
+  return glaze.layers.map((coat, i) => ({ glaze: coat, at: `/glaze/layers/${i}` }));
+}
+
+/** A caution is said once, however many coats ask for it. */
+function onceEach(notices: readonly Notice[]): Notice[] {
+  return [...new Map(notices.map((notice) => [notice.code, notice])).values()];
 }
 
 /** A schedule falls from segment to segment, at rates a kiln can keep; it is given once, not twice. */
@@ -151,26 +181,24 @@ function collect<T>(issues: Issue[], run: () => T): T | undefined {
   }
 }
 
-type GlazeReading = Omit<Prepared, "situation" | "body"> & {
+type GlazeReading = Omit<Prepared, "situation" | "body" | "coats"> & {
   properties: Pick<Situation, "expansion" | "recipeSd" | "transitionC" | "youngsGPa" | "toughness">;
 };
 
-function readGlaze(glaze: Glaze): GlazeReading {
-  if ("expansion" in glaze && glaze.expansion) return readStated(glaze);
+function readGlaze(glaze: SingleGlaze, at: string): GlazeReading {
+  if ("expansion" in glaze && glaze.expansion) return readStated(glaze, at);
   let chemistry: GlazeChemistry;
   let properties: GlassProperties;
   try {
-    chemistry = analyseGlaze(glaze as Exclude<Glaze, StatedExpansion>);
+    chemistry = analyseGlaze(glaze as Recipe | OxideComposition);
     properties = glassProperties(chemistry.moleFractions);
     refuseUnknowable(properties.expansion, chemistry.moleFractions);
   } catch (error) {
     if (!(error instanceof EngineError)) throw error;
-    throw new EngineError(error.issues.map((issue) => ({ ...issue, pointer: `/glaze${issue.pointer}` })));
+    throw new EngineError(error.issues.map((issue) => ({ ...issue, pointer: at + issue.pointer })));
   }
   const under = (notices: readonly Notice[]) =>
-    notices.map((notice) =>
-      notice.pointer === undefined ? notice : { ...notice, pointer: `/glaze${notice.pointer}` },
-    );
+    notices.map((notice) => (notice.pointer === undefined ? notice : { ...notice, pointer: at + notice.pointer }));
   const contributions = expansionContributions(chemistry.moleFractions);
   let variance = 0;
   for (const { oxide, perWeightPercent } of contributions.oxides) {
@@ -222,9 +250,9 @@ function kindOf(moleFractions: Readonly<Record<string, number>>): Situation["tou
 /** Expansions of glasses that can be glazes [1e-6/K]. */
 const POSSIBLE: readonly [number, number] = [0, 20];
 
-function readStated(glaze: StatedExpansion): GlazeReading {
+function readStated(glaze: StatedExpansion, pointer: string): GlazeReading {
   const { value, rangeC, plusMinus } = glaze.expansion;
-  const at = "/glaze/expansion";
+  const at = `${pointer}/expansion`;
   const issues: Issue[] = [];
   if (!(value >= POSSIBLE[0] && value <= POSSIBLE[1])) {
     const meant = [value / 10, value / 100, value * 1e6].find((v) => v >= 1 && v <= 15);
@@ -250,7 +278,7 @@ function readStated(glaze: StatedExpansion): GlazeReading {
   const { transitionC } = glaze;
   if (transitionC !== undefined && !(transitionC >= 300 && transitionC <= 900)) {
     issues.push({
-      pointer: "/glaze/transitionC",
+      pointer: `${pointer}/transitionC`,
       message: "The glass transition of a glaze lies between 300 and 900 °C.",
     });
   }
@@ -275,7 +303,7 @@ function readStated(glaze: StatedExpansion): GlazeReading {
     warnings.push({
       code: "set-point-assumed",
       message: `The recipe is unknown, so I took a glass transition of ${DEFAULTS.transitionC} ± ${round(DEFAULTS.transitionSdC * Z90, 0)} °C.`,
-      pointer: "/glaze/transitionC",
+      pointer: `${pointer}/transitionC`,
     });
   }
   // A mean over another range is the value at its middle; brought to the middle of 20–300 °C.
@@ -302,22 +330,20 @@ function readStated(glaze: StatedExpansion): GlazeReading {
   };
 }
 
+/** Thickness left out, or unusual. */
+function thicknessRemarks({ thicknessMm }: SingleGlaze, taken: number, at: string): Notice[] {
+  if (thicknessMm === undefined) {
+    const message = `You did not say how thick the fired glaze is. I have taken ${taken} mm.`;
+    return [{ code: "thickness-assumed", message, pointer: `${at}/thicknessMm` }];
+  }
+  if (thicknessMm <= 1.5) return [];
+  const message = `${thicknessMm} mm is very thick for a glaze: it may run, crawl or pinhole, and cracks start at a small pull.`;
+  return [{ code: "thick-glaze", message, pointer: `${at}/thicknessMm` }];
+}
+
 /** Unusual but possible: answered with a warning. */
 function remarks(request: FitRequest, body: BodyModel, thicknessMm: number, wallMm: number): Notice[] {
   const notices: Notice[] = [];
-  if (request.glaze.thicknessMm === undefined) {
-    notices.push({
-      code: "thickness-assumed",
-      message: `You did not say how thick the fired glaze is. I have taken ${DEFAULTS.thicknessMm} mm.`,
-      pointer: "/glaze/thicknessMm",
-    });
-  } else if (thicknessMm > 1.5) {
-    notices.push({
-      code: "thick-glaze",
-      message: `${thicknessMm} mm is very thick for a glaze: it may run, crawl or pinhole, and cracks start at a small pull.`,
-      pointer: "/glaze/thicknessMm",
-    });
-  }
   if (wallMm < thicknessMm * 3) {
     notices.push({
       code: "thin-wall",

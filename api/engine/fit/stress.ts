@@ -107,3 +107,71 @@ export function bilayerStress(layers: Layers, mismatch: number): BilayerStress {
 export function bodyStress(glazeStress: number, glazeM: number, wallM: number, faces: 1 | 2): number {
   return (-glazeStress * faces * glazeM) / wallM;
 }
+
+/** One coat of a stack: stiffness [Pa, -], thickness [m], its own mismatch with the body [-]. */
+export interface StackLayer {
+  pa: number;
+  poisson: number;
+  thicknessM: number;
+  mismatch: number;
+}
+
+/**
+ * Stress in each coat of a stack on one wall, far from edges.
+ *
+ *     straight: σ_j = E_j(u − δ_j),   u = n Σ E_j t_j δ_j / (E₂H + n Σ E_j t_j)
+ *     free:     σ_j(y) = E_j(ε₀ + κy − δ_j′) with ε₀, κ from force and moment balance of all layers
+ *
+ * @param coats - the outer coat first, the last on the clay
+ * @param wall - the body
+ * @param glazed - both faces alike, one face of a closed wall, or one face of a flat piece free to bend
+ * @returns mean stress in each coat [Pa], tension positive, in the order given
+ * @remarks One coat gives {@link straightWallStress} or {@link bilayerStress} again; a stack of like coats is one coat.
+ * @example stackStress([{ pa: 70e9, poisson: .2, thicknessM: 3e-4, mismatch: 6e-4 }], { pa: 60e9, poisson: .2, thicknessM: 5e-3 }, "both-faces") // [-46.05e6]
+ */
+export function stackStress(
+  coats: readonly StackLayer[],
+  wall: Omit<StackLayer, "mismatch">,
+  glazed: "both-faces" | "one-face" | "one-face-free",
+): number[] {
+  const e2 = biaxial(wall.pa, wall.poisson);
+  const h = wall.thicknessM;
+  if (glazed !== "one-face-free") {
+    const faces = glazed === "both-faces" ? 2 : 1;
+    let stiff = 0;
+    let pull = 0;
+    for (const { pa, poisson, thicknessM, mismatch } of coats) {
+      const share = faces * biaxial(pa, poisson) * thicknessM;
+      stiff += share;
+      pull += share * mismatch;
+    }
+    const given = pull / (e2 * h + stiff);
+    return coats.map(({ pa, poisson, mismatch }) => biaxial(pa, poisson) * (given - mismatch));
+  }
+  // y = 0 at the interface, the glaze above; strains from the body's own free contraction.
+  let a = e2 * h;
+  let b = (-e2 * h * h) / 2;
+  let d = (e2 * h ** 3) / 3;
+  let f0 = 0;
+  let f1 = 0;
+  let top = 0;
+  const middles: number[] = [];
+  for (let j = coats.length - 1; j >= 0; j--) {
+    const { pa, poisson, thicknessM: t, mismatch } = coats[j]!;
+    const e = biaxial(pa, poisson);
+    const middle = top + t / 2;
+    a += e * t;
+    b += e * t * middle;
+    d += (e * ((top + t) ** 3 - top ** 3)) / 3;
+    f0 += e * t * mismatch;
+    f1 += e * t * middle * mismatch;
+    middles[j] = middle;
+    top += t;
+  }
+  const determinant = a * d - b * b;
+  const strain = (f0 * d - b * f1) / determinant;
+  const curvature = (a * f1 - b * f0) / determinant;
+  return coats.map(
+    ({ pa, poisson, mismatch }, j) => biaxial(pa, poisson) * (strain + curvature * middles[j]! - mismatch),
+  );
+}

@@ -5,7 +5,7 @@ import { type Quantity, quantileOf, quantity, UNITS } from "../quantity.ts";
 import { INTERFACE, POISSON, TENSILE_SHARE, TOUGHNESS } from "./constants.ts";
 import { channellingFactor, criticalStress, delayedShare, stiffnessContrast, YEAR_S } from "./cracking.ts";
 import { liftingStress } from "./delamination.ts";
-import type { Simulation, Situation } from "./simulate.ts";
+import { type Simulation, type Situation, skinOf } from "./simulate.ts";
 import type { CentralThresholds } from "./verdict.ts";
 
 /** A centre and its 90 % interval, in the engine's units. */
@@ -46,6 +46,7 @@ export function summarise(s: Situation, simulation: Simulation): Summary {
  * Edges may lift where one glaze in ten would lift; flakes come off where every second would.
  */
 function thresholdsAt(s: Situation): Pick<Summary, "thresholds" | "thresholdQuantities" | "moistureStress"> {
+  const skinM = skinOf(s);
   const youngs = quantileOf(s.youngsGPa, 0.5) * 1e9;
   const bodyYoungs = s.body.youngsGPa.value * 1e9;
   const z = channellingFactor(stiffnessContrast(youngs, POISSON, bodyYoungs, s.body.poisson));
@@ -54,13 +55,12 @@ function thresholdsAt(s: Situation): Pick<Summary, "thresholds" | "thresholdQuan
   const moistureHalf = s.body.moisturePercent.sd * Z90 * growth;
   const thicknessHalf = (s.thicknessSd * Z90) / 2;
   const crack = (deviate: number, kind: Situation["toughness"] | "floor") =>
-    criticalStress(at(TOUGHNESS[kind], deviate) * 1e6, z, s.thicknessM);
+    criticalStress(at(TOUGHNESS[kind], deviate) * 1e6, z, skinM);
   const flake = (deviate: number) =>
-    liftingStress(INTERFACE.median * Math.exp(INTERFACE.logSd * deviate), s.thicknessM, youngs, POISSON);
+    liftingStress(INTERFACE.median * Math.exp(INTERFACE.logSd * deviate), skinM, youngs, POISSON);
   // At the sharpest edge the pull −σt/R peels where the clay bears less.
   const peel = (deviate: number) =>
-    (-Math.max(s.body.ruptureMPa.value + s.body.ruptureMPa.sd * deviate, 1) * 1e6 * TENSILE_SHARE * s.edgeM) /
-    s.thicknessM;
+    (-Math.max(s.body.ruptureMPa.value + s.body.ruptureMPa.sd * deviate, 1) * 1e6 * TENSILE_SHARE * s.edgeM) / skinM;
   const lift = (deviate: number) => Math.max(flake(deviate), peel(deviate));
   const around = (value: number, half: number, unit = UNITS.stress) =>
     quantity(value / 1e6, (value - half) / 1e6, (value + half) / 1e6, unit, { decimals: 1 });

@@ -176,6 +176,10 @@ export interface FitReport {
     flakes: number;
   };
   trials: Trials;
+  /** Of several coats: each by itself, the outer one first; above, the skin as a whole. */
+  coats?: { thicknessMm: number; stress: Quantity }[];
+  /** Of several coats: the same answer if they melt into one another entirely. The truth lies between. */
+  mixed?: Pick<FitReport, "verdict" | "headline" | "probabilities"> & { stress: Quantity };
   pulls: OxidePull[];
   drivers: Driver[];
   reasons: Reason[];

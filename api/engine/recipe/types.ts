@@ -42,8 +42,17 @@ export interface StatedExpansion {
   transitionC?: number;
 }
 
-/** A glaze, in one of three ways of knowing it; thickness as fired. */
-export type Glaze = (Recipe | OxideComposition | StatedExpansion) & { thicknessMm?: number };
+/** One coat of glaze, in one of three ways of knowing it; thickness as fired. */
+export type SingleGlaze = (Recipe | OxideComposition | StatedExpansion) & { thicknessMm?: number };
+
+/** Coats over one another, the outer one first, the last on the clay; each with its own thickness. */
+export interface LayeredGlaze {
+  layers: readonly SingleGlaze[];
+  thicknessMm?: undefined;
+}
+
+/** A glaze: one coat, or several. */
+export type Glaze = SingleGlaze | LayeredGlaze;
 
 /** One of the built-in, supplier-neutral materials. Exactly one of `formula` and `analysis` is given. */
 export interface Material {

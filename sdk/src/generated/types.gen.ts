@@ -498,6 +498,17 @@ export type Clay = {
 };
 
 /**
+ * Mean stress in one coat, tension positive [MPa].
+ */
+export type CoatStress = {
+    /**
+     * Thickness of the coat [mm].
+     */
+    thicknessMm: number;
+    stress: Quantity;
+};
+
+/**
  * The best figure taken apart, oxide by oxide.
  */
 export type Contributions = {
@@ -618,6 +629,26 @@ export type DirectionShrinkage = {
      * Total shrinkage, of plastic length; null without fired lengths.
      */
     total: ShrinkageFigure | null;
+};
+
+/**
+ * What to draw: a ruler, a template or gauges. All sizes are fired ones.
+ */
+export type Draw = RulerDraw | TemplateDraw | GaugeDraw;
+
+/**
+ * A length fired, and on the paper.
+ */
+export type DrawnLength = {
+    /**
+     * Which length.
+     */
+    name: string;
+    /**
+     * Fired [mm].
+     */
+    firedMm: number;
+    drawn: Quantity;
 };
 
 /**
@@ -943,6 +974,22 @@ export type FitReport = {
     shivering: Shivering;
     trials: Trials;
     /**
+     * Of several coats: each by itself, the outer one first; elsewhere, the skin as a whole.
+     */
+    coats?: Array<CoatStress>;
+    /**
+     * Of several coats: the same if they melt into one another entirely. The truth lies between.
+     */
+    mixed?: {
+        verdict: Verdict;
+        /**
+         * The answer in one plain sentence.
+         */
+        headline: string;
+        probabilities: Probabilities;
+        stress: Quantity;
+    };
+    /**
      * What each oxide pulls; empty for a glaze known by expansion alone.
      */
     pulls: Array<OxidePull>;
@@ -1069,9 +1116,22 @@ export type FormulaLine = {
 };
 
 /**
- * A glaze: by recipe, by oxides, or by its expansion alone.
+ * A gauge for the gallery and one for the lid.
  */
-export type Glaze = RecipeGlaze | OxideGlaze | StatedGlaze;
+export type GaugeDraw = {
+    /**
+     * Fired diameter inside the gallery, and fired play between one side of lid and gallery.
+     */
+    gauges: {
+        gallery: Length;
+        clearance: Length;
+    };
+};
+
+/**
+ * A glaze: by recipe, by oxides, by its expansion alone, or in coats.
+ */
+export type Glaze = RecipeGlaze | OxideGlaze | StatedGlaze | LayeredGlaze;
 
 /**
  * The service is up, and which engine it runs.
@@ -1100,6 +1160,16 @@ export type HeightLessWidth = {
      * The same in a sentence.
      */
     message: string;
+};
+
+/**
+ * Coats of glaze over one another.
+ */
+export type LayeredGlaze = {
+    /**
+     * The coats, the outer one first, the last on the clay; 1 to 6, each with its thickness.
+     */
+    layers: Array<RecipeGlaze | OxideGlaze | StatedGlaze>;
 };
 
 /**
@@ -1507,6 +1577,11 @@ export type OxidePull = {
 };
 
 /**
+ * Paper: A4 (210 × 297 mm) or Letter (8.5 × 11 in).
+ */
+export type PaperSize = 'A4' | 'Letter';
+
+/**
  * A body known by what it is made of once fired.
  */
 export type PhasesBody = {
@@ -1710,6 +1785,24 @@ export type QuenchTrial = {
 };
 
 /**
+ * The service takes work, and which engine it runs.
+ */
+export type Ready = {
+    /**
+     * ready while new work is taken.
+     */
+    status: 'ready';
+    /**
+     * Version of the engine.
+     */
+    version: string;
+    /**
+     * Date of the data.
+     */
+    dataVersion: string;
+};
+
+/**
  * One reason for the verdict.
  */
 export type Reason = {
@@ -1795,6 +1888,82 @@ export type RoundedProfile = {
 };
 
 /**
+ * A shrink ruler.
+ */
+export type RulerDraw = {
+    /**
+     * A ruler up to this fired length, whose printed divisions are fired ones.
+     */
+    ruler: {
+        length: Length;
+        /**
+         * Whether it carries the shrinkage of widths or of heights; widths if left out.
+         */
+        reads?: 'across' | 'up';
+    };
+};
+
+/**
+ * Sheets to print at true scale.
+ */
+export type RulerReport = {
+    /**
+     * The answer in a sentence.
+     */
+    headline: string;
+    /**
+     * The total shrinkage that was used, of plastic length.
+     */
+    shrinkage: {
+        across: Quantity;
+        up: Quantity;
+        /**
+         * What it rests on.
+         */
+        from: string;
+    };
+    page: PaperSize;
+    /**
+     * Lengths to check the drawing by.
+     */
+    lengths: Array<DrawnLength>;
+    /**
+     * The bar on every sheet [mm]; measure it first.
+     */
+    checkBarMm: number;
+    /**
+     * Every sheet; long rulers go over several strips, large templates over several sheets.
+     */
+    sheets: Array<Sheet>;
+    engine: EngineStamp;
+    /**
+     * Unusual input and assumptions made; empty if none.
+     */
+    warnings: Array<Notice>;
+    /**
+     * What could hurt someone, with the usual defence; empty if none.
+     */
+    cautions: Array<Notice>;
+    /**
+     * Keys into GET /v1/sources for what the answer rests on.
+     */
+    sources: Array<string>;
+};
+
+/**
+ * The shrinkage, and what to draw.
+ */
+export type RulerRequest = {
+    /**
+     * Unit of lengths that name none, and of a ruler's divisions; mm if left out.
+     */
+    unit?: LengthUnit;
+    shrinkage: Shrinkage;
+    draw: Draw;
+    page?: PaperSize;
+};
+
+/**
  * Seger formula: moles with R2O + RO = 1.
  */
 export type Seger = {
@@ -1816,6 +1985,24 @@ export type Seger = {
      * Share of R2O among the fluxes [-].
      */
     alkaliShare: number | null;
+};
+
+/**
+ * One sheet of paper, with a check bar of 100 mm.
+ */
+export type Sheet = {
+    /**
+     * Width of the paper [mm].
+     */
+    widthMm: number;
+    /**
+     * Height of the paper [mm].
+     */
+    heightMm: number;
+    /**
+     * The sheet at true scale.
+     */
+    svg: string;
 };
 
 /**
@@ -2444,6 +2631,37 @@ export type TaperedProfile = {
 };
 
 /**
+ * A rib or profile template.
+ */
+export type TemplateDraw = {
+    /**
+     * An outline, fired; it is drawn as thrown.
+     */
+    template: {
+        /**
+         * What it is for.
+         */
+        name?: string;
+        /**
+         * 2 to 500 points in order along the outline, joined by straight lines.
+         */
+        points: Array<TemplatePoint>;
+        /**
+         * Which side of the wall the card lies on; outside if left out.
+         */
+        side?: 'outside' | 'inside';
+    };
+};
+
+/**
+ * A fired diameter and its height above the foot.
+ */
+export type TemplatePoint = {
+    across: Length;
+    up: Length;
+};
+
+/**
  * Stress at which each thing starts at this thickness, tension positive [MPa].
  */
 export type Thresholds = {
@@ -2530,7 +2748,24 @@ export type Ware = {
 export type CheckFitData = {
     body: FitRequest;
     path?: never;
-    query?: never;
+    query?: {
+        /**
+         * For `accept: image/svg+xml`. verdict: where the stress lies between lifting and cracking; expansion: how glaze and clay shrink as they cool; stress: stress through glaze and wall; contributions: what each oxide pulls.
+         */
+        picture?: 'verdict' | 'expansion' | 'stress' | 'contributions';
+        /**
+         * Colours of the picture.
+         */
+        theme?: 'light' | 'dark' | 'print';
+        /**
+         * Width the picture is laid out for [px].
+         */
+        width?: '350' | '720' | '980';
+        /**
+         * Whether the finding stands above the picture in words; `false` for one set into a page.
+         */
+        standalone?: 'true' | 'false';
+    };
     url: '/v1/fit';
 };
 
@@ -2539,6 +2774,10 @@ export type CheckFitErrors = {
      * Not JSON; the detail says where.
      */
     400: Problem;
+    /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
     /**
      * The accept header asks for something not served here.
      */
@@ -2560,16 +2799,24 @@ export type CheckFitErrors = {
      */
     422: Problem;
     /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
      * Something broke on the service's side.
      */
     500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
 };
 
 export type CheckFitError = CheckFitErrors[keyof CheckFitErrors];
 
 export type CheckFitResponses = {
     /**
-     * Whether it fits, how sure, and why.
+     * Whether it fits, how sure, and why; or a picture of it.
      */
     200: FitReport;
 };
@@ -2585,6 +2832,10 @@ export type StreamFitData = {
 
 export type StreamFitErrors = {
     /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
      * The accept header asks for something not served here.
      */
     406: Problem;
@@ -2593,9 +2844,17 @@ export type StreamFitErrors = {
      */
     415: Problem;
     /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
      * Something broke on the service's side.
      */
     500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
 };
 
 export type StreamFitError = StreamFitErrors[keyof StreamFitErrors];
@@ -2622,6 +2881,10 @@ export type EstimateExpansionErrors = {
      */
     400: Problem;
     /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
      * The accept header asks for something not served here.
      */
     406: Problem;
@@ -2642,9 +2905,17 @@ export type EstimateExpansionErrors = {
      */
     422: Problem;
     /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
      * Something broke on the service's side.
      */
     500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
 };
 
 export type EstimateExpansionError = EstimateExpansionErrors[keyof EstimateExpansionErrors];
@@ -2667,6 +2938,10 @@ export type StreamExpansionData = {
 
 export type StreamExpansionErrors = {
     /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
      * The accept header asks for something not served here.
      */
     406: Problem;
@@ -2675,9 +2950,17 @@ export type StreamExpansionErrors = {
      */
     415: Problem;
     /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
      * Something broke on the service's side.
      */
     500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
 };
 
 export type StreamExpansionError = StreamExpansionErrors[keyof StreamExpansionErrors];
@@ -2704,6 +2987,10 @@ export type AnalyseChemistryErrors = {
      */
     400: Problem;
     /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
      * The accept header asks for something not served here.
      */
     406: Problem;
@@ -2724,9 +3011,17 @@ export type AnalyseChemistryErrors = {
      */
     422: Problem;
     /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
      * Something broke on the service's side.
      */
     500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
 };
 
 export type AnalyseChemistryError = AnalyseChemistryErrors[keyof AnalyseChemistryErrors];
@@ -2753,6 +3048,10 @@ export type WorkOutSizesErrors = {
      */
     400: Problem;
     /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
      * The accept header asks for something not served here.
      */
     406: Problem;
@@ -2773,9 +3072,17 @@ export type WorkOutSizesErrors = {
      */
     422: Problem;
     /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
      * Something broke on the service's side.
      */
     500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
 };
 
 export type WorkOutSizesError = WorkOutSizesErrors[keyof WorkOutSizesErrors];
@@ -2802,6 +3109,10 @@ export type MeasureShrinkageErrors = {
      */
     400: Problem;
     /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
      * The accept header asks for something not served here.
      */
     406: Problem;
@@ -2822,9 +3133,17 @@ export type MeasureShrinkageErrors = {
      */
     422: Problem;
     /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
      * Something broke on the service's side.
      */
     500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
 };
 
 export type MeasureShrinkageError = MeasureShrinkageErrors[keyof MeasureShrinkageErrors];
@@ -2837,6 +3156,72 @@ export type MeasureShrinkageResponses = {
 };
 
 export type MeasureShrinkageResponse = MeasureShrinkageResponses[keyof MeasureShrinkageResponses];
+
+export type DrawRulerData = {
+    body: RulerRequest;
+    path?: never;
+    query?: {
+        /**
+         * Which sheet, where SVG is asked for [-]; the first if left out.
+         */
+        sheet?: number;
+    };
+    url: '/v1/rulers';
+};
+
+export type DrawRulerErrors = {
+    /**
+     * Not JSON; the detail says where.
+     */
+    400: Problem;
+    /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
+     * The accept header asks for something not served here.
+     */
+    406: Problem;
+    /**
+     * The request took too long to arrive.
+     */
+    408: Problem;
+    /**
+     * Larger than 256 kB.
+     */
+    413: Problem;
+    /**
+     * Not sent as application/json.
+     */
+    415: Problem;
+    /**
+     * Something in it cannot be; see issues.
+     */
+    422: Problem;
+    /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
+     * Something broke on the service's side.
+     */
+    500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
+};
+
+export type DrawRulerError = DrawRulerErrors[keyof DrawRulerErrors];
+
+export type DrawRulerResponses = {
+    /**
+     * Sheets to print at true scale: in JSON, one as SVG, or all as PDF.
+     */
+    200: RulerReport;
+};
+
+export type DrawRulerResponse = DrawRulerResponses[keyof DrawRulerResponses];
 
 export type ListMaterialsData = {
     body?: never;
@@ -2868,6 +3253,10 @@ export type ListMaterialsData = {
 
 export type ListMaterialsErrors = {
     /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
      * The accept header asks for something not served here.
      */
     406: Problem;
@@ -2876,9 +3265,17 @@ export type ListMaterialsErrors = {
      */
     422: Problem;
     /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
      * Something broke on the service's side.
      */
     500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
 };
 
 export type ListMaterialsError = ListMaterialsErrors[keyof ListMaterialsErrors];
@@ -2906,6 +3303,10 @@ export type GetMaterialData = {
 
 export type GetMaterialErrors = {
     /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
      * Nothing of that name.
      */
     404: Problem;
@@ -2914,9 +3315,17 @@ export type GetMaterialErrors = {
      */
     406: Problem;
     /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
      * Something broke on the service's side.
      */
     500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
 };
 
 export type GetMaterialError = GetMaterialErrors[keyof GetMaterialErrors];
@@ -2948,6 +3357,10 @@ export type ListBodiesData = {
 
 export type ListBodiesErrors = {
     /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
      * The accept header asks for something not served here.
      */
     406: Problem;
@@ -2956,9 +3369,17 @@ export type ListBodiesErrors = {
      */
     422: Problem;
     /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
      * Something broke on the service's side.
      */
     500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
 };
 
 export type ListBodiesError = ListBodiesErrors[keyof ListBodiesErrors];
@@ -2986,6 +3407,10 @@ export type GetBodyData = {
 
 export type GetBodyErrors = {
     /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
      * Nothing of that name.
      */
     404: Problem;
@@ -2994,9 +3419,17 @@ export type GetBodyErrors = {
      */
     406: Problem;
     /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
      * Something broke on the service's side.
      */
     500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
 };
 
 export type GetBodyError = GetBodyErrors[keyof GetBodyErrors];
@@ -3028,6 +3461,10 @@ export type ListExpansionModelsData = {
 
 export type ListExpansionModelsErrors = {
     /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
      * The accept header asks for something not served here.
      */
     406: Problem;
@@ -3036,9 +3473,17 @@ export type ListExpansionModelsErrors = {
      */
     422: Problem;
     /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
      * Something broke on the service's side.
      */
     500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
 };
 
 export type ListExpansionModelsError = ListExpansionModelsErrors[keyof ListExpansionModelsErrors];
@@ -3070,6 +3515,10 @@ export type ListSourcesData = {
 
 export type ListSourcesErrors = {
     /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
      * The accept header asks for something not served here.
      */
     406: Problem;
@@ -3078,9 +3527,17 @@ export type ListSourcesErrors = {
      */
     422: Problem;
     /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
      * Something broke on the service's side.
      */
     500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
 };
 
 export type ListSourcesError = ListSourcesErrors[keyof ListSourcesErrors];
@@ -3122,3 +3579,36 @@ export type GetHealthResponses = {
 };
 
 export type GetHealthResponse = GetHealthResponses[keyof GetHealthResponses];
+
+export type GetReadyData = {
+    body?: never;
+    path?: never;
+    query?: never;
+    url: '/ready';
+};
+
+export type GetReadyErrors = {
+    /**
+     * The accept header asks for something not served here.
+     */
+    406: Problem;
+    /**
+     * Something broke on the service's side.
+     */
+    500: Problem;
+    /**
+     * It is about to stop: send work elsewhere.
+     */
+    503: Problem;
+};
+
+export type GetReadyError = GetReadyErrors[keyof GetReadyErrors];
+
+export type GetReadyResponses = {
+    /**
+     * Send it work.
+     */
+    200: Ready;
+};
+
+export type GetReadyResponse = GetReadyResponses[keyof GetReadyResponses];
