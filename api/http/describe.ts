@@ -16,6 +16,7 @@ const TAGS = [
   ["chemistry", "What a glaze is made of."],
   ["sizes", "What to throw for the size that is wanted fired."],
   ["shrinkage", "How much a clay shrinks, from measured bars."],
+  ["rulers", "Rulers, ribs and gauges to print at true scale."],
   ["materials", "Built-in materials."],
   ["bodies", "Classes of clay bodies."],
   ["expansionModels", "Ways of reckoning expansion from oxides."],
@@ -29,6 +30,12 @@ Every figure comes with its interval, unit, temperature range and source. Units 
 
 A calculation never certifies food safety; cautions beside an answer defer to local codes and licensed laboratories.`;
 
+const KEY = {
+  type: "http",
+  scheme: "bearer",
+  description: "A key, where whoever runs the service asks for one. A service on one's own machine does not.",
+};
+
 /** Builds the description of an app whose routes are mounted. */
 export function describeApi(api: Api): Record<string, unknown> {
   const document = api.getOpenAPI31Document({
@@ -39,7 +46,7 @@ export function describeApi(api: Api): Record<string, unknown> {
       description: ABOUT,
     },
     servers: [{ url: "/", description: "The service this description came from." }],
-    security: [],
+    security: [{}, { key: [] }],
     tags: TAGS.map(([name, description]) => ({ name, description })),
   });
   const { components, webhooks: _, info, ...rest } = document;
@@ -48,7 +55,7 @@ export function describeApi(api: Api): Record<string, unknown> {
   return {
     ...rest,
     info: about,
-    components: { schemas: namedSchemas(Object.keys(components?.schemas ?? {})) },
+    components: { schemas: namedSchemas(Object.keys(components?.schemas ?? {})), securitySchemes: { key: KEY } },
   };
 }
 

@@ -6,8 +6,10 @@
 import { createRoute, type OpenAPIHono, type RouteConfig } from "@hono/zod-openapi";
 import type { Context } from "hono";
 import type { z } from "zod";
-import { Problem } from "../schemas/problem.ts";
+import { anyCall, guardedCall } from "./failures.ts";
 import { JSON_TYPE, NDJSON_TYPE, requireAccept } from "./media.ts";
+
+export { badJson, badQuery, badStream, notFound, notReady } from "./failures.ts";
 
 /** What every handler finds beside the request. */
 export interface Env {
@@ -27,45 +29,6 @@ export type Shown<T> = T extends (infer I)[]
   : T extends object
     ? { readonly [K in keyof T]: Shown<T[K]> }
     : T;
-
-const problem = (description: string) => ({
-  description,
-  content: { "application/problem+json": { schema: Problem } },
-});
-
-/** Failures that any call may answer with. */
-const failures = {
-  406: problem("The accept header asks for something not served here."),
-  500: problem("Something broke on the service's side."),
-} as const;
-
-/** Failures of a call that whoever runs the service may guard with keys and limits. */
-const guarded = {
-  401: problem("This service asks for a key, and none that it knows came along."),
-  429: problem("The caller has used up its requests for this minute; retry-after says when the next may come."),
-  503: problem("The service works on as many questions as it can; retry-after says when to ask again."),
-} as const;
-
-/** What `/ready` answers once the service has been told to stop. */
-export const notReady = { 503: problem("It is about to stop: send work elsewhere.") } as const;
-
-/** Failures of a call that names one thing. */
-export const notFound = { 404: problem("Nothing of that name.") } as const;
-
-/** Failures of a call with query parameters. */
-export const badQuery = { 422: problem("A query parameter cannot be; see issues.") } as const;
-
-/** Failures of a call that takes JSON. */
-export const badJson = {
-  400: problem("Not JSON; the detail says where."),
-  408: problem("The request took too long to arrive."),
-  413: problem("Larger than 256 kB."),
-  415: problem("Not sent as application/json."),
-  422: problem("Something in it cannot be; see issues."),
-} as const;
-
-/** Failures of a call that takes one JSON a line; bad lines are answered in their place instead. */
-export const badStream = { 415: problem("Not sent as application/x-ndjson.") } as const;
 
 /** A JSON answer in the description. */
 export const jsonAnswer = (schema: z.ZodType, description: string) => ({
@@ -95,9 +58,11 @@ export function mount(
   handler: (c: Context<Env>) => Response | Promise<Response>,
 ): void {
   const { serves, middleware, ...described } = config;
+  const open = !config.path.startsWith("/v1/");
   const route = createRoute({
     ...described,
-    responses: { ...described.responses, ...(config.path.startsWith("/v1/") ? guarded : {}), ...failures },
+    ...(open ? { security: [] } : {}),
+    responses: { ...described.responses, ...(open ? {} : guardedCall), ...anyCall },
   });
   api.openAPIRegistry.registerPath(route);
   const path = route.getRoutingPath();
