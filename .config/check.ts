@@ -12,6 +12,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { openapiText } from "../api/openapi.ts";
 import { GENERATED, generateTypes } from "../sdk/generate.ts";
+import { breakingChanges, type Description, raised } from "./breaking.ts";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 const description = join(root, "api/openapi.json");
@@ -29,6 +30,25 @@ async function descriptionFresh(): Promise<string | undefined> {
   const fresh = await openapiText();
   if (fresh === readFileSync(description, "utf8")) return undefined;
   return "api/openapi.json is not what the service serves. Run: npm run openapi && npm run sdk";
+}
+
+/**
+ * A description that breaks clients needs a version that says so. Compared with the last committed one; where nothing
+ * is uncommitted, with the one before that.
+ */
+function descriptionKeeps(): string | undefined {
+  const git = (...parameters: string[]) =>
+    spawnSync("git", parameters, { cwd: root, encoding: "utf8", maxBuffer: 2 ** 26 });
+  const at = (commit: string) => git("show", `${commit}:api/openapi.json`).stdout;
+  const now = readFileSync(description, "utf8");
+  const before =
+    at("HEAD") === now ? at(`${git("log", "-1", "--format=%H", "--", "api/openapi.json").stdout.trim()}^`) : at("HEAD");
+  // A first commit, or a copy without history.
+  if (before === "") return undefined;
+  const [old, fresh] = [JSON.parse(before) as Description, JSON.parse(now) as Description];
+  const breaks = breakingChanges(old, fresh);
+  if (breaks.length === 0 || raised(old.info.version, fresh.info.version)) return undefined;
+  return `Clients of ${old.info.version} would break: ${breaks.join("; ")}. Keep what they use, or raise the version in api/engine/version.ts.`;
 }
 
 /** The committed SDK types must be what the description gives. */
@@ -61,6 +81,7 @@ const steps: [string, () => string | undefined | Promise<string | undefined>][] 
   ["lint and format", () => tool("biome", "check", "--config-path", ".config/biome.json", ".")],
   ["description fresh", descriptionFresh],
   ["description lint", () => tool("redocly", "lint", "--config", ".config/redocly.yaml", description)],
+  ["description keeps its word", descriptionKeeps],
   ["SDK types fresh", typesFresh],
 ];
 
