@@ -149,16 +149,32 @@ describe("more quartz in the body, less crazing (celadon crackle; Inada 1978, pa
   });
 });
 
-describe("set point (Inada 1978, part 3)", () => {
-  it("soft tableware glazes are free of stress near 620 °C: inside the interval of a leadless borate glaze", () => {
-    const { setPoint } = checkFit({
-      glaze: {
-        oxides: { basis: "moles", amounts: { Na2O: 0.3, K2O: 0.1, CaO: 0.6, Al2O3: 0.3, B2O3: 0.6, SiO2: 2.8 } },
-      },
-      body: { class: "white-earthenware" },
+describe("set point (Inada 1978, part 3: free of stress near 620 °C, 20–100 K above the transition, on a hot stage)", () => {
+  // The glazes of the paper are not printed; a leadless borate glaze and the soft glaze above stand for them.
+  const borate = {
+    oxides: {
+      basis: "moles" as const,
+      amounts: { Na2O: 0.3, K2O: 0.1, CaO: 0.6, Al2O3: 0.3, B2O3: 0.6, SiO2: 2.8 },
+    },
+  };
+  const thin = (glaze: object, body: string) =>
+    checkFit({
+      glaze: { ...glaze, thicknessMm: 0.1 } as Parameters<typeof checkFit>[0]["glaze"],
+      body: { class: body },
     });
-    // A near miss at the edge: the relaxation criterion sets lower than the hot stage shows. Stated in DEVELOPERS.md.
-    expect(setPoint.high).toBeGreaterThan(610);
+  it("a borate glaze on white earthenware: 620 °C lies in the interval", () => {
+    const { setPoint } = thin(borate, "white-earthenware");
     expect(setPoint.low).toBeLessThan(620);
+    expect(setPoint.high).toBeGreaterThan(620);
+  });
+  it.each([
+    ["borate glaze on white earthenware", borate, "white-earthenware"],
+    ["soft glaze on vitreous china", softGlaze, "vitreous-china"],
+  ])("%s: sets below 20–100 K above the transition by no more than a kiln's slowness", (_, glaze, body) => {
+    const fit = thin(glaze, body);
+    // A hot stage relaxes within minutes, a kiln within a quarter of an hour: some 30 K lower on cooling.
+    const above = fit.setPoint.value - fit.glaze.transition.value;
+    expect(above).toBeGreaterThan(20 - 30);
+    expect(above).toBeLessThan(100 - 30);
   });
 });

@@ -4,6 +4,7 @@ import {
   bilayerStress,
   bodyStress,
   channellingFactor,
+  coolingOf,
   coolingSchedule,
   criticalStress,
   delayedShare,
@@ -113,6 +114,7 @@ describe("lifting", () => {
 
 // η = GδT/q with G 27 GPa and δT 15 K: 10^13.1–10^13.5 Pa·s at 50–150 K/h (derived; the lower end computes to 12.99).
 describe("set point", () => {
+  const cooled = (segments: Parameters<typeof coolingSchedule>[0]) => coolingOf(coolingSchedule(segments), 36);
   it.each([
     [50, 13.46],
     [100, 13.16],
@@ -120,13 +122,17 @@ describe("set point", () => {
   ])("cooling at %d K/h sets at 10^%d Pa·s", (rate, expected) =>
     close(logSettingViscosity(rate), expected, { abs: 0.006 }),
   );
+  it("near 10^12 Pa·s follows the slope m/T of the definition of fragility (derived)", () => {
+    const linear = -((logSettingViscosity(1000) - 12) * (600 + 273.15)) / 36;
+    close(setPointOffset(600, 1000, 36), linear, { abs: 0.3, why: "the curve bends away from its tangent" });
+  });
   it("a soak below the ramp's set point sets the glass anew, a short one does not", () => {
-    const ramp = setPointAlong(600, coolingSchedule([{ toC: 20, cPerHour: 100 }]));
+    const ramp = setPointAlong(600, cooled([{ toC: 20, cPerHour: 100 }]));
     close(ramp, 600 + setPointOffset(600, 100), { abs: 1e-9 });
     const soaked = (holdMinutes: number) =>
       setPointAlong(
         600,
-        coolingSchedule([
+        cooled([
           { toC: 555, cPerHour: 100, holdMinutes },
           { toC: 20, cPerHour: 100 },
         ]),
@@ -137,7 +143,7 @@ describe("set point", () => {
   it("a fast drop through the set point sets higher", () => {
     const fast = setPointAlong(
       600,
-      coolingSchedule([
+      cooled([
         { toC: 400, cPerHour: 2000 },
         { toC: 20, cPerHour: 50 },
       ]),

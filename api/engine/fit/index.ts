@@ -4,7 +4,14 @@ export { checkFit } from "./check-fit.ts";
 // Its parts, for tests, lessons and other steps.
 export { channellingFactor, criticalStress, delayedShare, stiffnessContrast, YEAR_S } from "./cracking.ts";
 export { edgeEnergy, liftingStress } from "./delamination.ts";
-export { coolingSchedule, logSettingViscosity, setPointAlong, setPointOffset } from "./set-point.ts";
+export {
+  coolingOf,
+  coolingSchedule,
+  logSettingViscosity,
+  setPointAlong,
+  setPointOffset,
+  settingRatio,
+} from "./set-point.ts";
 export { glassContraction } from "./simulate.ts";
 export { DEFAULTS } from "./situation.ts";
 export {

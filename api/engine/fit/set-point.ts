@@ -1,8 +1,6 @@
 /** The temperature at which a cooling glaze begins to hold stress. @module */
+import { myegaTemperature } from "../glass/index.ts";
 import { SET_POINT } from "./constants.ts";
-
-/** log10 of the viscosity at the glass transition temperature as reported by dilatometer or calorimeter [Pa·s]. */
-const LOG_VISCOSITY_AT_TG = 12;
 
 /**
  * Viscosity at which stress stays: the relaxation time equals the time spent in the structural-relaxation interval.
@@ -18,36 +16,62 @@ export function logSettingViscosity(coolingCPerHour: number): number {
   return Math.log10((SET_POINT.shearModulusGPa * 1e9 * SET_POINT.structuralIntervalK) / ratePerSecond);
 }
 
+/** Limit of log η at infinite temperature for glasses known by their transition alone [log10 Pa·s] (data/models/viscosity.json). */
+const LIMIT = -1.95;
+const ZERO_C = 273.15;
+
 /**
- * How far the set point lies above Tg.
- *
- *     Ts − Tg = −(log η_set − 12) · Tg/m        slope of log η at Tg: m/Tg, Tg in kelvin
- *
- * @param transitionC - glass transition temperature, 10^12 Pa·s [°C]
- * @param coolingCPerHour - cooling rate [K/h]
- * @returns offset [K], negative for kiln cooling: slower cooling sets lower
- * @remarks Fragility m = 36 for alkali-lime silicates (from memory). A glaze on ware has been seen to reach zero stress
- * 20–100 K above its dilatometric Tg on heating (Inada 1978); the doubt of ±25 K (one standard deviation) leans on both.
- * @example setPointOffset(600, 100) // −28.2
+ * Temperature of a viscosity over that of 10^12 Pa·s, both in kelvin, on the glass's own curve.
+ * @param logViscosity - log10 η [Pa·s]
+ * @param fragility - slope of log η against T₁₂/T at T₁₂ [-]
+ * @returns ratio [-], below 1 for stiffer glass; the curve's form makes it the same for every T₁₂
+ * @example settingRatio(12, 36) // 1
  */
-export function setPointOffset(transitionC: number, coolingCPerHour: number): number {
-  return offsetAt(transitionC, logSettingViscosity(coolingCPerHour));
+export function settingRatio(logViscosity: number, fragility: number): number {
+  if (logViscosity <= LIMIT) return Number.POSITIVE_INFINITY;
+  return myegaTemperature({ limit: LIMIT, t12K: 1, fragility }, logViscosity).value;
 }
 
-/** {@link setPointOffset} with the setting viscosity already worked out [log10 Pa·s]. */
-export function offsetAt(transitionC: number, logViscosity: number): number {
-  const kelvinPerDecade = (transitionC + 273.15) / SET_POINT.fragility;
-  return -(logViscosity - LOG_VISCOSITY_AT_TG) * kelvinPerDecade + SET_POINT.shiftK;
+/**
+ * How far the set point lies above the temperature of 10^12 Pa·s.
+ * @param t12C - temperature of 10^12 Pa·s, about Tg as reported by dilatometer or calorimeter [°C]
+ * @param coolingCPerHour - cooling rate [K/h]
+ * @param fragility - of the glass [-]; 36 for alkali-lime silicates (from memory)
+ * @returns offset [K], negative for kiln cooling: slower cooling sets lower
+ * @remarks Of the bulk glass. On ware a thin glaze takes up clay and sets higher: zero stress has been seen 20–100 K
+ * above the dilatometric Tg on heating (Inada 1978); simulate.ts adds that by thickness.
+ * @example setPointOffset(600, 100) // −26.4
+ */
+export function setPointOffset(t12C: number, coolingCPerHour: number, fragility = SET_POINT.fragility): number {
+  return (t12C + ZERO_C) * (settingRatio(logSettingViscosity(coolingCPerHour), fragility) - 1);
 }
 
-/** Ramp of a cooling schedule, with the soak at its end. */
+/** Ramp of a cooling schedule, with the soak at its end, for any glass. */
 export interface Cooling {
   fromC: number;
   toC: number;
-  /** log10 of the viscosity at which the ramp's rate sets the glass [Pa·s]. */
+  /** log10 of the viscosity at which the ramp's rate sets a glass [Pa·s]. */
   logRamp: number;
   /** log10 of the viscosity that the soak still relaxes [Pa·s]; −Infinity without a soak. */
   logHold: number;
+}
+
+/** The same for one glass: temperatures over that of 10^12 Pa·s, in kelvin [-]. */
+export interface GlassCooling {
+  fromC: number;
+  toC: number;
+  ramp: number;
+  hold: number;
+}
+
+/** A schedule read for one glass by its fragility. */
+export function coolingOf(schedule: readonly Cooling[], fragility: number): GlassCooling[] {
+  return schedule.map(({ fromC, toC, logRamp, logHold }) => ({
+    fromC,
+    toC,
+    ramp: settingRatio(logRamp, fragility),
+    hold: settingRatio(logHold, fragility),
+  }));
 }
 
 /**
@@ -76,19 +100,19 @@ function holdLog(minutes: number): number {
 /**
  * Where a glass sets along a schedule: the last place at which it could still relax.
  * A ramp sets it where its viscosity reaches the ramp's; a soak below that point sets it anew, if the soak is long enough.
- * @param transitionC - Tg [°C]
- * @param schedule - from {@link coolingSchedule}
+ * @param t12C - temperature of 10^12 Pa·s [°C]
+ * @param schedule - from {@link coolingOf}
  * @returns set point [°C]
  */
-export function setPointAlong(transitionC: number, schedule: readonly Cooling[]): number {
+export function setPointAlong(t12C: number, schedule: readonly GlassCooling[]): number {
+  const kelvin = t12C + ZERO_C;
   let setAt: number | undefined;
-  for (const { fromC, toC, logRamp, logHold } of schedule) {
-    const byRamp = transitionC + offsetAt(transitionC, logRamp);
+  for (const { fromC, toC, ramp, hold } of schedule) {
+    const byRamp = kelvin * ramp - ZERO_C;
     if (setAt === undefined && byRamp > toC) setAt = Math.min(byRamp, fromC);
-    const bySoak = transitionC + offsetAt(transitionC, logHold);
-    if (toC >= bySoak) setAt = undefined;
+    if (toC >= kelvin * hold - ZERO_C) setAt = undefined;
   }
   // A schedule that ends hot goes on cooling at its last rate.
   const last = schedule.at(-1)!;
-  return setAt ?? Math.min(last.toC, transitionC + offsetAt(transitionC, last.logRamp));
+  return setAt ?? Math.min(last.toC, kelvin * last.ramp - ZERO_C);
 }

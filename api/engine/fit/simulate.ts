@@ -1,11 +1,11 @@
 /** A thousand possible pots: every uncertain input drawn, every outcome judged. @module */
 import { type BodyModel, moistureAge } from "../body/index.ts";
 import type { Estimate } from "../quantity.ts";
-import { ON_WARE, POISSON, SET_POINT, TENSILE_SHARE, TOUGHNESS } from "./constants.ts";
+import { ON_WARE, POISSON, TENSILE_SHARE, TOUGHNESS } from "./constants.ts";
 import { channellingFactor, delayedShare, stiffnessContrast, YEAR_S } from "./cracking.ts";
 import { edgeEnergy } from "./delamination.ts";
 import { DRAWS, type Draws, INPUTS, type Input } from "./draws.ts";
-import { type Cooling, offsetAt, setPointAlong } from "./set-point.ts";
+import { type Cooling, coolingOf, type GlassCooling, setPointAlong } from "./set-point.ts";
 import { bilayerStress, type Layers, stackStress, straightWallStress } from "./stress.ts";
 import type { Outcome } from "./types.ts";
 
@@ -15,7 +15,14 @@ export interface Coat {
   expansion: Estimate;
   /** Standard deviation of that from the spread of the materials [1e-6/K]. */
   recipeSd: number;
+  /** Glass transition as reported by dilatometer or calorimeter [°C]: shown. */
   transitionC: Estimate;
+  /** Temperature of 10^12 Pa·s [°C]: what the set point goes by. */
+  t12C: Estimate;
+  /** Fragility of the viscosity curve [-]. */
+  fragility: number;
+  /** Standard deviation of the set point about what that viscosity says [K]. */
+  setPointSdK: number;
   youngsGPa: Estimate;
   toughness: keyof typeof TOUGHNESS;
   thicknessM: number;
@@ -112,11 +119,11 @@ export function simulate(s: Situation, draws: Draws): Simulation {
       // Only the coat on the clay takes up clay. All coats share their deviates: like glazes err alike.
       onWare: j === stack.length - 1 ? even.onWare : NOTHING,
       glazeExpansion: shaped("glazeExpansion", coat.expansion.shape),
-      transition: shaped("transition", coat.transitionC.shape),
+      transition: shaped("transition", coat.t12C.shape),
       glazeStiffness: shaped("glazeStiffness", coat.youngsGPa.shape),
     };
     fillCoat(coat, s, z, w);
-    setPoints(coat, s.cooling, z, w.setPointC);
+    setPoints(coat, coolingOf(s.cooling, coat.fragility), z, w);
     glazeContractions(coat, s, z, w);
     s.body.contraction(w.setPointC, normal, w.clay);
     for (let i = 0; i < DRAWS; i++) w.mismatch[i] = w.clay[i]! - w.glaze[i]!;
@@ -211,18 +218,15 @@ function fillCoat(coat: Coat, s: Situation, z: Deviates, { glazeM, glazePa }: Co
   }
 }
 
-function setPoints(
-  coat: Coat,
-  cooling: Situation["cooling"],
-  { transition, setPoint }: Deviates,
-  setPointC: Float64Array,
-): void {
-  const { value, scale } = coat.transitionC;
-  const steady = cooling.length === 1 ? cooling[0]!.logRamp : undefined;
+function setPoints(coat: Coat, cooling: readonly GlassCooling[], z: Deviates, w: CoatArrays): void {
+  const { transition, setPoint, onWare } = z;
+  const { glazeM, setPointC } = w;
+  const { value, scale } = coat.t12C;
+  const steady = cooling.length === 1 ? cooling[0]!.ramp : undefined;
   for (let i = 0; i < DRAWS; i++) {
-    const tg = value + scale * transition[i]!;
-    const setting = steady !== undefined ? tg + offsetAt(tg, steady) : setPointAlong(tg, cooling);
-    const c = setting + SET_POINT.shiftSdK * setPoint[i]!;
+    const t12 = value + scale * transition[i]! + ON_WARE.mostRiseK * takenUp(glazeM[i]!, onWare[i]!);
+    const setting = steady !== undefined ? (t12 + ZERO_C) * steady - ZERO_C : setPointAlong(t12, cooling);
+    const c = setting + coat.setPointSdK * setPoint[i]!;
     setPointC[i] = c < 200 ? 200 : c > 1000 ? 1000 : c;
   }
 }
@@ -241,7 +245,8 @@ function glazeContractions(coat: Coat, s: Situation, z: Deviates, w: CoatArrays)
 
 /**
  * How much less a glaze expands on ware than the same glass in bulk: between nothing and the most on record for a thin
- * skin, falling with thickness because the depth that takes up clay stays the same.
+ * skin, falling with thickness because the depth that takes up clay stays the same. What is taken up also stiffens it,
+ * so that it sets higher.
  * @param glazeM - thickness [m]
  * @param evenly - deviate between 0 and 1 [-]
  * @returns drop of the mean expansion [1e-6/K], never negative
@@ -249,7 +254,12 @@ function glazeContractions(coat: Coat, s: Situation, z: Deviates, w: CoatArrays)
  * @example onWareDrop(0.0003, 0.5) // 0.3125
  */
 export function onWareDrop(glazeM: number, evenly: number): number {
-  return ON_WARE.mostDrop * evenly * Math.min(1, (ON_WARE.fullUpToMm * 1e-3) / glazeM);
+  return ON_WARE.mostDrop * takenUp(glazeM, evenly);
+}
+
+/** How far a glaze has taken up clay, against the most on record for a thin skin [-]. */
+function takenUp(glazeM: number, evenly: number): number {
+  return evenly * Math.min(1, (ON_WARE.fullUpToMm * 1e-3) / glazeM);
 }
 
 function stresses(s: Situation, { mismatch, stress, glazeM, glazePa }: CoatArrays): void {
@@ -380,6 +390,7 @@ function means({ glaze, clay, setPointC }: CoatArrays): { glazeMean: Float64Arra
   return { glazeMean, bodyMean };
 }
 
+const ZERO_C = 273.15;
 const SHIVERS = 0;
 const SOUND = 1;
 const CRAZES_LATER = 2;

@@ -8,9 +8,12 @@ import {
   type GlassProperties,
   glassProperties,
   RISE_WITH_TEMPERATURE,
+  type ViscosityCurve,
+  viscosityCurve,
 } from "../glass/index.ts";
 import { type Estimate, quantileOf, round } from "../quantity.ts";
 import type { Glaze, OxideComposition, Recipe, SingleGlaze, StatedExpansion } from "../recipe/types.ts";
+import { SET_POINT } from "./constants.ts";
 import { NORMAL_SHAPE } from "./draws.ts";
 import { coolingSchedule } from "./set-point.ts";
 import type { Situation } from "./simulate.ts";
@@ -182,16 +185,21 @@ function collect<T>(issues: Issue[], run: () => T): T | undefined {
 }
 
 type GlazeReading = Omit<Prepared, "situation" | "body" | "coats"> & {
-  properties: Pick<Situation, "expansion" | "recipeSd" | "transitionC" | "youngsGPa" | "toughness">;
+  properties: Pick<
+    Situation,
+    "expansion" | "recipeSd" | "transitionC" | "t12C" | "fragility" | "setPointSdK" | "youngsGPa" | "toughness"
+  >;
 };
 
 function readGlaze(glaze: SingleGlaze, at: string): GlazeReading {
   if ("expansion" in glaze && glaze.expansion) return readStated(glaze, at);
   let chemistry: GlazeChemistry;
   let properties: GlassProperties;
+  let viscosity: ViscosityCurve;
   try {
     chemistry = analyseGlaze(glaze as Recipe | OxideComposition);
     properties = glassProperties(chemistry.moleFractions);
+    viscosity = viscosityCurve(chemistry.moleFractions);
     refuseUnknowable(properties.expansion, chemistry.moleFractions);
   } catch (error) {
     if (!(error instanceof EngineError)) throw error;
@@ -211,6 +219,8 @@ function readGlaze(glaze: SingleGlaze, at: string): GlazeReading {
     properties: {
       expansion: properties.expansion,
       transitionC: properties.transitionC,
+      ...settingFrom(properties.transitionC, viscosity),
+      fragility: viscosity.parameters.fragility,
       youngsGPa: properties.youngsGPa,
       recipeSd: Math.sqrt(variance),
       toughness: kindOf(chemistry.moleFractions),
@@ -246,6 +256,26 @@ function kindOf(moleFractions: Readonly<Record<string, number>>): Situation["tou
   if ((moleFractions.B2O3 ?? 0) > 0.1) return "borosilicate";
   return "alkali-lime";
 }
+
+/**
+ * Temperature of 10^12 Pa·s from two witnesses of like weight: the viscosity curve, fitted to few glasses so stiff, and
+ * the glass transition, reported for many. Where they part, half of the gap is added to the doubt of the set point.
+ * @returns estimate [°C] with the shape of the transition's residuals; standard deviation of the set point about it [K]
+ */
+function settingFrom(transition: Estimate, { temperatureC }: ViscosityCurve): Pick<Situation, "t12C" | "setPointSdK"> {
+  const stiff = temperatureC(LOG_VISCOSITY_AT_TG);
+  const gap = Math.abs(stiff.value - transition.value) / 2;
+  const scale = Math.hypot(stiff.scale, transition.scale) / 2;
+  return {
+    t12C: { value: (stiff.value + transition.value) / 2, scale, shape: transition.shape },
+    setPointSdK: Math.hypot(SET_POINT.shiftSdK, gap),
+  };
+}
+
+/** log10 of the viscosity at the glass transition [Pa·s]. */
+const LOG_VISCOSITY_AT_TG = 12;
+/** Standard deviation of a stated glass transition [K] (common practice, no source). */
+const STATED_TRANSITION_SD_C = 10;
 
 /** Expansions of glasses that can be glazes [1e-6/K]. */
 const POSSIBLE: readonly [number, number] = [0, 20];
@@ -310,6 +340,10 @@ function readStated(glaze: StatedExpansion, pointer: string): GlazeReading {
   const { perKelvin, anchorC } = RISE_WITH_TEMPERATURE;
   const toBooks = 1 / (1 + perKelvin * ((from + to) / 2 - anchorC));
   const estimate = (centre: number, sd: number) => ({ value: centre, scale: sd, shape: NORMAL_SHAPE });
+  const transition = estimate(
+    transitionC ?? DEFAULTS.transitionC,
+    transitionC === undefined ? DEFAULTS.transitionSdC : STATED_TRANSITION_SD_C,
+  );
   return {
     chemistry: null,
     contributions: null,
@@ -317,10 +351,10 @@ function readStated(glaze: StatedExpansion, pointer: string): GlazeReading {
     properties: {
       expansion: estimate(value * toBooks, ((plusMinus ?? DEFAULTS.statedPlusMinus) / Z90) * toBooks),
       recipeSd: 0,
-      transitionC: estimate(
-        transitionC ?? DEFAULTS.transitionC,
-        transitionC === undefined ? DEFAULTS.transitionSdC : 10,
-      ),
+      transitionC: transition,
+      t12C: transition,
+      fragility: SET_POINT.fragility,
+      setPointSdK: SET_POINT.shiftSdK,
       youngsGPa: estimate(DEFAULTS.youngsGPa, DEFAULTS.youngsSdGPa),
       toughness: "alkali-lime",
     },

@@ -23,6 +23,7 @@ export { makishimaMackenzie } from "./youngs/makishima-mackenzie-1973.ts";
 // How it beads or wets when molten.
 export { type SurfaceTension, surfaceTension } from "./surface-tension.ts";
 // Viscosity as one curve a glass.
+export { myegaTemperature } from "./myega.ts";
 export { VISCOSITY, type ViscosityCurve, viscosityCurve } from "./viscosity.ts";
 // Shapes.
 export type * from "./types.ts";
