@@ -24,7 +24,7 @@ import { clock, nothingYet, stateLine } from "./states.ts";
 import { keep, type LastAnswer, readKept, Undo } from "./store.ts";
 import { trialsPart } from "./trials.ts";
 import { verdictPart } from "./verdict.ts";
-import { whyPart } from "./why.ts";
+import { reasonsPart, whyPart } from "./why.ts";
 import { fromFragment, fromWork, toWork, UnreadableWork } from "./work.ts";
 
 const { check, verdict: said } = words;
@@ -153,6 +153,7 @@ function draw(report: FitReport, answer: Answer): void {
     nextPart(report, draft.units, tries),
     ...whyPart(report, draft.units),
     trialsPart(draft, trials, told),
+    reasonsPart(report, draft.units),
     numbersPart(report, draft.units),
   );
   if (focus && document.activeElement === document.body) document.getElementById(focus)?.focus();

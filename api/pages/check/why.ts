@@ -38,7 +38,6 @@ export function whyPart(report: FitReport, units: Units): HTMLElement[] {
           )
         : null,
     ),
-    reasons(report, units),
   ];
 }
 
@@ -53,7 +52,7 @@ function drivesTitle(report: FitReport): Child[] {
 }
 
 /** Reasons beyond the three in the sentence, doubts, and what to mind; nothing of the answer is withheld. */
-function reasons(report: FitReport, units: Units): HTMLElement {
+export function reasonsPart(report: FitReport, units: Units): HTMLElement {
   const told = report.reasons.filter(({ code }) => code !== "cases" && code !== "mismatch");
   const doubts = report.drivers.filter(({ share }) => share >= 0.05).slice(0, 4);
   const mind = [...report.warnings, ...report.cautions].map(({ message }) => message);
