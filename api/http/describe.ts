@@ -70,7 +70,20 @@ function namedSchemas(reached: string[]): Record<string, unknown> {
   const named: Record<string, unknown> = {};
   for (const id of reached.sort()) {
     const { $schema, $id, ...schema } = schemas[id] as Record<string, unknown>;
-    named[id] = schema;
+    named[id] = closedByLength(schema) as Record<string, unknown>;
   }
   return named;
+}
+
+/**
+ * Tuples closed by their length alone. `items: false` beside `prefixItems` and `maxItems` says it twice, and generators
+ * of clients that know no schema but an object stumble over it.
+ */
+function closedByLength(schema: unknown): unknown {
+  if (Array.isArray(schema)) return schema.map(closedByLength);
+  if (typeof schema !== "object" || schema === null) return schema;
+  const { prefixItems, items, maxItems } = schema as Record<string, unknown>;
+  const closed = items === false && Array.isArray(prefixItems) && maxItems === prefixItems.length;
+  const kept = Object.entries(schema).filter(([key]) => !(closed && key === "items"));
+  return Object.fromEntries(kept.map(([key, value]) => [key, closedByLength(value)]));
 }
