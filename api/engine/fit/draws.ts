@@ -49,7 +49,17 @@ const CACHED_SEEDS = 4;
 export function drawsFor(seed: number): Draws {
   const known = cache.get(seed);
   if (known) return known;
-  const points = latticePoints(INPUTS.length, seed);
+  const draws = drawsOf(latticePoints(INPUTS.length, seed));
+  if (cache.size >= CACHED_SEEDS) cache.delete(cache.keys().next().value!);
+  cache.set(seed, draws);
+  return draws;
+}
+
+/**
+ * Deviates from points of the unit cube, one array an input.
+ * @param points - {@link DRAWS} values strictly between 0 and 1 for each of {@link INPUTS}
+ */
+export function drawsOf(points: readonly Float64Array[]): Draws {
   const even = {} as Record<Input, Float64Array>;
   const normal = {} as Record<Input, Float64Array>;
   INPUTS.forEach((input, i) => {
@@ -67,10 +77,7 @@ export function drawsFor(seed: number): Draws {
     return byInput[input]!;
   };
   const interfaceToughness = normal.interface.map((z) => INTERFACE.median * Math.exp(INTERFACE.logSd * z));
-  const draws: Draws = { even, normal, shaped, interfaceToughness };
-  if (cache.size >= CACHED_SEEDS) cache.delete(cache.keys().next().value!);
-  cache.set(seed, draws);
-  return draws;
+  return { even, normal, shaped, interfaceToughness };
 }
 
 /** Shape of a normal estimate, for properties that are stated and not modelled. */
