@@ -37,16 +37,51 @@ export function requireContentType(c: Context, wanted: typeof JSON_TYPE | typeof
 
 /**
  * Checks that the caller takes what is served here.
+ * @param served - one type, or several parted by ", " with the usual one first
  * @throws ProblemError (406) that says what is served
  */
 export function requireAccept(c: Context, served: string): void {
+  preferredType(c, served);
+}
+
+/**
+ * The type that the caller likes best of those served (RFC 9110, 12.5.1); the first where it does not mind.
+ * @param served - one type, or several parted by ", " with the usual one first
+ * @throws ProblemError (406) that says what is served
+ */
+export function preferredType(c: Context, served: string): string {
   const header = c.req.header("accept");
-  if (header === undefined || header === served || header.includes("*/*") || header === "") return;
-  const [kind] = served.split("/");
-  for (const entry of header.toLowerCase().split(",")) {
-    const [range = "", ...parameters] = entry.split(";").map((part) => part.trim());
-    const refused = parameters.some((parameter) => /^q=0(\.0*)?$/.test(parameter));
-    if (!refused && (range === served || range === `${kind}/*`)) return;
+  const types = served.split(", ");
+  if (header === undefined || header === served || header === "" || header === "*/*") return types[0]!;
+  const ranges = header.toLowerCase().split(",").map(readRange);
+  let best: { type: string; weight: number } | undefined;
+  for (const type of types) {
+    const weight = weightOf(type, ranges);
+    if (weight > (best?.weight ?? 0)) best = { type, weight };
   }
-  throw new ProblemError("not-acceptable", `This address answers in ${served}. Ask for that, or leave accept out.`);
+  if (best) return best.type;
+  const list = types.join(", ").replace(/, ([^,]*)$/, " or $1");
+  throw new ProblemError("not-acceptable", `This address answers in ${list}. Ask for that, or leave accept out.`);
+}
+
+interface Range {
+  range: string;
+  weight: number;
+}
+
+function readRange(entry: string): Range {
+  const [range = "", ...parameters] = entry.split(";").map((part) => part.trim());
+  const q = parameters.find((parameter) => /^q=/.test(parameter))?.slice(2);
+  const weight = q === undefined ? 1 : Number(q);
+  return { range, weight: weight >= 0 && weight <= 1 ? weight : 1 };
+}
+
+/** The weight of the range that names a type most closely. */
+function weightOf(type: string, ranges: Range[]): number {
+  const [kind] = type.split("/");
+  for (const wanted of [type, `${kind}/*`, "*/*"]) {
+    const found = ranges.find(({ range }) => range === wanted);
+    if (found) return found.weight;
+  }
+  return 0;
 }
