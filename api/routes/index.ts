@@ -15,6 +15,7 @@ import { materialRoutes } from "./materials.ts";
 import { openapiRoutes } from "./openapi.ts";
 import { pageRoutes } from "./pages.ts";
 import { type AssetLoader, referenceRoutes } from "./reference.ts";
+import { rulerRoutes } from "./rulers.ts";
 import { shrinkageRoutes } from "./shrinkage.ts";
 import { sizeRoutes } from "./sizes.ts";
 import { sourceRoutes } from "./sources.ts";
@@ -38,6 +39,7 @@ export function mountRoutes(api: Api, { loadAsset, loadPageFile, address = "http
   // At the wheel and the bucket.
   sizeRoutes(api);
   shrinkageRoutes(api);
+  rulerRoutes(api);
   // Looked up.
   materialRoutes(api);
   bodyRoutes(api);

@@ -24,6 +24,7 @@ export { ExpansionModel } from "./expansion-model.ts";
 export { Health } from "./health.ts";
 export * from "./lengths.ts";
 export { Material } from "./material.ts";
+export { RulerReport, RulerRequest } from "./rulers.ts";
 export { Bar, Shrinkage, ShrinkageReport, ShrinkageRequest } from "./shrinkage.ts";
 export { SizesReport, SizesRequest } from "./sizes.ts";
 export { Source } from "./source.ts";

@@ -6,6 +6,7 @@ import { Bodies, ExpansionModels, Materials, Sources } from "./resources/catalog
 import { Chemistry } from "./resources/chemistry.ts";
 import { Expansion } from "./resources/expansion.ts";
 import { Fit } from "./resources/fit.ts";
+import { Rulers } from "./resources/rulers.ts";
 import { Shrinkage } from "./resources/shrinkage.ts";
 import { Sizes } from "./resources/sizes.ts";
 import { Transport } from "./transport.ts";
@@ -26,6 +27,8 @@ export class Ringtrue {
   readonly sizes: Sizes;
   /** Shrinkage of a clay from measured bars [%]. */
   readonly shrinkage: Shrinkage;
+  /** Rulers, ribs and gauges to print at true scale [mm]. */
+  readonly rulers: Rulers;
   /** Built-in materials [wt %]. */
   readonly materials: Materials;
   /** Classes of body [1e-6/K, %, GPa]. */
@@ -45,6 +48,7 @@ export class Ringtrue {
     this.chemistry = new Chemistry(transport);
     this.sizes = new Sizes(transport);
     this.shrinkage = new Shrinkage(transport);
+    this.rulers = new Rulers(transport);
     this.materials = new Materials(transport);
     this.bodies = new Bodies(transport);
     this.expansionModels = new ExpansionModels(transport);

@@ -24,6 +24,8 @@ export {
   UnreadableAnswerError,
   UnsupportedMediaTypeError,
 } from "./errors.ts";
+// Sheets to print
+export type { SheetOptions } from "./sheets.ts";
 // What calls take and answer, as the API describes it
 export type * from "./generated/types.gen.ts";
 // What can be set

@@ -1,0 +1,49 @@
+/** Sheets to print: one as SVG text, all as the bytes of a PDF. @module */
+import { Call } from "./call.ts";
+import type { CallOptions } from "./options.ts";
+import type { Transport, WithResponse } from "./transport.ts";
+
+/** How a sheet is asked for. */
+export interface SheetOptions extends CallOptions {
+  /**
+   * Which sheet, from 1.
+   * @default 1
+   */
+  sheet?: number;
+}
+
+/** One sheet as SVG text. */
+export function sheetSvg(transport: Transport, path: string, body: string, options: SheetOptions = {}): Call<string> {
+  const at = options.sheet === undefined ? path : `${path}?sheet=${options.sheet}`;
+  return new Call(printed(transport, at, body, "image/svg+xml", options, (response) => response.text()));
+}
+
+/** Every sheet as the bytes of one PDF. */
+export function sheetPdf(
+  transport: Transport,
+  path: string,
+  body: string,
+  options: CallOptions = {},
+): Call<Uint8Array<ArrayBuffer>> {
+  const bytes = async (response: Response) => new Uint8Array(await response.arrayBuffer());
+  return new Call(printed(transport, path, body, "application/pdf", options, bytes));
+}
+
+function printed<T>(
+  transport: Transport,
+  path: string,
+  body: string,
+  accept: string,
+  options: CallOptions,
+  read: (response: Response) => Promise<T>,
+): Promise<WithResponse<T>> {
+  return transport.retrying(options, async () => {
+    const { response, deadline } = await transport.open({ method: "POST", path, body, accept }, options);
+    try {
+      const data = await deadline.race(read(response));
+      return { data, response, requestId: response.headers.get("x-request-id") };
+    } finally {
+      deadline.close();
+    }
+  });
+}
