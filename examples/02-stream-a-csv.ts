@@ -9,12 +9,12 @@
  * prints
  *
  *     glaze         verdict     stress, + pulls (9 in 10 lie)  of 20 likely cases: crack as they cool / crack in time / hold / shiver
- *     Thaw          crazes      30.5 MPa (-29.8 to 96.8)       10 / 7 / 3 / 0
- *     Drizzle       crazes      59 MPa (-5.3 to 131.9)         15 / 4 / 1 / 0
- *     Hoarfrost     may-craze   -36.8 MPa (-97.3 to 23.7)      1 / 4 / 14 / 1
- *     Sea Fret      may-craze   -35.3 MPa (-96.6 to 31.5)      1 / 4 / 15 / 0
- *     Hail          crazes      84.7 MPa (24.7 to 156.4)       19 / 1 / 0 / 0
- *     Rime          may-shiver  -85.8 MPa (-139.7 to -29.9)    0 / 0 / 16 / 4
+ *     Thaw          crazes      36.8 MPa (-24.7 to 101.7)      12 / 6 / 2 / 0
+ *     Drizzle       crazes      67.6 MPa (1.2 to 140.3)        17 / 2 / 1 / 0
+ *     Hoarfrost     may-craze   -35.8 MPa (-97.7 to 31.6)      1 / 5 / 13 / 1
+ *     Sea Fret      may-craze   -30.2 MPa (-95.2 to 34.1)      1 / 5 / 14 / 0
+ *     Hail          crazes      94.8 MPa (32.6 to 166.7)       19 / 1 / 0 / 0
+ *     Rime          may-shiver  -81.6 MPa (-140.8 to -23.5)    0 / 1 / 15 / 4
  */
 import { open } from "node:fs/promises";
 import type { FitLine, RecipeLine } from "@ringtrue/sdk";
