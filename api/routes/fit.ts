@@ -2,15 +2,18 @@
 import { checkFit } from "../engine/fit/index.ts";
 import { within } from "../http/accept.ts";
 import { lineAnswers } from "../http/line-answers.ts";
-import { JSON_TYPE, NDJSON_TYPE } from "../http/media.ts";
+import { NDJSON_TYPE } from "../http/media.ts";
 import { type Api, answer, badJson, badStream, jsonAnswer, jsonRequest, lines, mount } from "../http/operation.ts";
 import { readJson } from "../http/read-json.ts";
+import { PictureQuery } from "../schemas/fit-picture.ts";
 import { FitReport } from "../schemas/fit-report.ts";
 import { FitLine, FitRequest } from "../schemas/fit-request.ts";
 import { THAW_ON_RED_STONEWARE } from "../schemas/larch-lane.ts";
 import { FitLineAnswer } from "../schemas/stream.ts";
+import { FIT_TYPES, fitPicture, pictureContent, wantedPicture } from "./fit-picture.ts";
 
 export function fitRoutes(api: Api): void {
+  const told = jsonAnswer(FitReport, "Whether it fits, how sure, and why; in JSON, or one picture of it as SVG.");
   mount(
     api,
     {
@@ -21,13 +24,16 @@ export function fitRoutes(api: Api): void {
       summary: "Whether a glaze fits a clay body",
       description:
         "The main question. Answers with a verdict, the chances of each outcome, the stress with its twenty equally " +
-        "likely cases, the reasons in plain words, and what to fire or measure next.",
-      request: jsonRequest(FitRequest, THAW_ON_RED_STONEWARE),
-      responses: { 200: jsonAnswer(FitReport, "Whether it fits, how sure, and why."), ...badJson },
-      serves: JSON_TYPE,
+        "likely cases, the reasons in plain words, and what to fire or measure next. `accept: image/svg+xml` draws it.",
+      request: { ...jsonRequest(FitRequest, THAW_ON_RED_STONEWARE), query: PictureQuery },
+      responses: { 200: { ...told, content: { ...told.content, ...pictureContent } }, ...badJson },
+      serves: FIT_TYPES,
     },
     async (c) => {
+      const picture = wantedPicture(c);
       const question = await readJson(c, FitRequest);
+      if (picture) return fitPicture(c, question, picture);
+      c.header("vary", "accept");
       return answer(
         c,
         FitReport,

@@ -30,7 +30,8 @@ export type { SheetOptions } from "./sheets.ts";
 export type * from "./generated/types.gen.ts";
 // What can be set
 export type { CallOptions, ClientOptions, FetchLike } from "./options.ts";
-// Lists and streams
+// Pictures, lists and streams
 export type { ListCall, Page } from "./page.ts";
 export type { LineAnswer } from "./stream.ts";
+export type { PictureChoice } from "./resources/fit.ts";
 export type { WithResponse } from "./transport.ts";

@@ -13,7 +13,7 @@ const kinds = Object.entries(draws) as [string, (report: FitReport, options?: pi
 const option = fc.record({
   theme: fc.constantFrom("light", "dark", "print") as fc.Arbitrary<pictures.ThemeName>,
   width: fc.constantFrom(980, 720, 350) as fc.Arbitrary<pictures.PictureWidth>,
-  heading: fc.boolean(),
+  standalone: fc.boolean(),
 });
 
 describe.each(kinds)("%s", (_, draw) => {
@@ -89,7 +89,7 @@ describe("words from outside", () => {
           pulls: thaw.pulls.map((pull, i) => (i === 0 ? { ...pull, oxide: words } : pull)),
         };
         for (const [, draw] of kinds) {
-          const svg = draw(report, { heading: true, id: words });
+          const svg = draw(report, { standalone: true, id: words });
           expect(wellFormed(svg)).toBe(true);
           expect(svg).not.toMatch(/<script|<b>|onload=(?!.*<\/text>)/);
           // biome-ignore lint/suspicious/noControlCharactersInRegex: XML cannot hold these.

@@ -27,7 +27,7 @@ describe("words keep clear", () => {
         const report = reportOf(question);
         if (!report) return;
         for (const width of widths) {
-          const svg = verdictPicture(report, { width, heading, trials: pins });
+          const svg = verdictPicture(report, { width, standalone: heading, trials: pins });
           expect(layoutFaults(svg), `${width}`).toEqual([]);
           const crossed = textsOf(svg).filter((box) =>
             uprights(svg).some(
@@ -49,7 +49,8 @@ describe("words keep clear", () => {
       fc.property(questions, fc.boolean(), (question, heading) => {
         const report = reportOf(question);
         if (!report) return;
-        for (const width of widths) expect(layoutFaults(draw(report, { width, heading })), `${width}`).toEqual([]);
+        for (const width of widths)
+          expect(layoutFaults(draw(report, { width, standalone: heading })), `${width}`).toEqual([]);
       }),
       { numRuns: 150 },
     );

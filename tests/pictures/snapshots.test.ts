@@ -2,8 +2,9 @@
  * A picture of each situation, kept as an .svg file that a reviewer can open. A change shows in the comparison; look at
  * the files, then accept it with `npx vitest run --config .config/vitest.config.ts tests/pictures -u`.
  */
+import { readFileSync, writeFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { checkFit, type FitRequest, type Verdict } from "../../api/engine/fit/index.ts";
+import { checkFit, type FitReport, type FitRequest, type Verdict } from "../../api/engine/fit/index.ts";
 import {
   contributionsPicture,
   expansionPicture,
@@ -12,7 +13,7 @@ import {
   stressPicture,
   verdictPicture,
 } from "../../api/engine/pictures/index.ts";
-import { RED_STONEWARE, THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
+import { RED_STONEWARE, THAW, THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
 
 const include = ["curves"] as const;
 const thaw: FitRequest = { ...THAW_ON_RED_STONEWARE, include };
@@ -35,8 +36,8 @@ const situations: Record<string, { question: FitRequest; verdict: Verdict }> = {
   "beyond-the-scale": { question: stated(11, 5), verdict: "crazes" },
   "all-twenty-hold": {
     question: {
-      glaze: { expansion: { value: 6, plusMinus: 0.05 }, thicknessMm: 0.1 },
-      body: { class: "studio-porcelain", expansion: { value: 7.2, rangeC: [20, 600], plusMinus: 0.05 } },
+      glaze: { expansion: { value: 6, plusMinus: 0.05 }, thicknessMm: 0.06 },
+      body: { class: "studio-porcelain", expansion: { value: 7.4, rangeC: [20, 600], plusMinus: 0.05 } },
       include,
     },
     verdict: "sound",
@@ -50,18 +51,59 @@ const situations: Record<string, { question: FitRequest; verdict: Verdict }> = {
     question: { ...stated(3.2, 7.2), ware: { wallMm: 6, glazed: "one-face" } },
     verdict: "shivers",
   },
-  "very-thick": { question: { ...thaw, glaze: { ...thaw.glaze, thicknessMm: 1.5 } }, verdict: "crazes" },
+  "two-coats": {
+    question: {
+      glaze: {
+        layers: [
+          { expansion: { value: 5.2, plusMinus: 0.3 }, thicknessMm: 0.15 },
+          { expansion: { value: 6.6, plusMinus: 0.3 }, thicknessMm: 0.25 },
+        ],
+      },
+      body: { expansion: { value: 6.9, rangeC: [20, 500], plusMinus: 0.2 } },
+      include,
+    },
+    verdict: "may-craze",
+  },
+  "very-thick": { question: { ...thaw, glaze: { ...THAW, thicknessMm: 1.5 } }, verdict: "crazes" },
 };
 
-const reports = Object.fromEntries(
-  Object.entries(situations).map(([name, { question }]) => [name, checkFit(question)] as const),
-);
+/**
+ * Reports as they were when the pictures were looked at, cut down to what pictures read: so that a better model does not
+ * change every picture. `UPDATE_REPORTS=1` writes them anew.
+ */
+const KEPT = new URL("reports.json", import.meta.url);
+if (process.env.UPDATE_REPORTS) {
+  const rows = Object.entries(situations).map(
+    ([name, { question }]) => `${JSON.stringify(name)}: ${JSON.stringify(cut(checkFit(question)))}`,
+  );
+  writeFileSync(KEPT, `{\n${rows.join(",\n")}\n}\n`);
+}
+const reports = JSON.parse(readFileSync(KEPT, "utf8")) as Record<string, FitReport>;
 
-const wide: PictureOptions = { heading: true };
-const middle: PictureOptions = { heading: true, width: 720 };
-const narrow: PictureOptions = { heading: true, width: 350 };
-const dark: PictureOptions = { heading: true, theme: "dark" };
-const print: PictureOptions = { heading: true, theme: "print", width: 720 };
+function cut(report: FitReport) {
+  const { verdict, headline, stress, thresholds, mismatch, setPoint, pulls, curves, coats } = report;
+  const { youngs, thickness, expansionToSetPoint } = report.glaze;
+  const { body } = report;
+  return {
+    verdict,
+    headline,
+    stress,
+    thresholds,
+    mismatch,
+    setPoint,
+    glaze: { youngs, thickness, expansionToSetPoint },
+    body: { youngs: body.youngs, expansionToSetPoint: body.expansionToSetPoint, stress: body.stress },
+    pulls,
+    curves,
+    coats,
+  };
+}
+
+const wide: PictureOptions = { standalone: true };
+const middle: PictureOptions = { standalone: true, width: 720 };
+const narrow: PictureOptions = { standalone: true, width: 350 };
+const dark: PictureOptions = { standalone: true, theme: "dark" };
+const print: PictureOptions = { standalone: true, theme: "print", width: 720 };
 const trials = [
   { letter: "A", stressMPa: reports.thaw!.stress.value, current: true },
   { letter: "B", stressMPa: 13 },
@@ -91,6 +133,7 @@ const files: Record<string, string> = {
   "contributions-thaw": contributionsPicture(reports.thaw!, middle),
   "contributions-thaw-dark-350": contributionsPicture(reports.thaw!, { ...dark, width: 350 }),
   "contributions-stated": contributionsPicture(reports["low-sun"]!, { width: 720 }),
+  "stress-two-coats": stressPicture(reports["two-coats"]!, { standalone: true, width: 720 }),
   "stress-thaw": stressPicture(reports.thaw!, { ...wide, ware: { wallMm: 6, glazed: "both-faces" } }),
   "stress-hoarfrost-one-face-350": stressPicture(reports["hoarfrost-one-face"]!, {
     ...narrow,

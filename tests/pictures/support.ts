@@ -122,6 +122,15 @@ export const questions: fc.Arbitrary<FitRequest> = fc.record({
         ),
       thicknessMm: between(0.05, 2),
     }),
+    fc.record({
+      layers: fc.array(
+        fc.record({
+          expansion: fc.record({ value: between(3, 10), plusMinus: between(0.1, 1) }),
+          thicknessMm: between(0.05, 0.8),
+        }),
+        { minLength: 1, maxLength: 4 },
+      ),
+    }),
   ),
   body: fc.oneof(
     fc.record({ class: fc.constantFrom(...classes, ...others) }),

@@ -14,8 +14,11 @@ export interface PictureOptions {
   width?: PictureWidth;
   /** Start of every id inside, for a page that shows one picture twice; worked out from the content if left out. */
   id?: string;
-  /** Whether the finding stands above the picture in words, for one that travels alone; false if left out. */
-  heading?: boolean;
+  /**
+   * Whether it travels alone: the finding stands above in words, and a style of its own keeps figures in columns. Left
+   * out or false, it is ready to be set into a page, whose policy may forbid styles inside.
+   */
+  standalone?: boolean;
 }
 
 /** Another glaze's place on the scale, marked by a lettered pin. */

@@ -2748,7 +2748,24 @@ export type Ware = {
 export type CheckFitData = {
     body: FitRequest;
     path?: never;
-    query?: never;
+    query?: {
+        /**
+         * Answer with this picture as SVG; verdict if SVG is asked for and none is named. verdict: where the stress lies between lifting and cracking; expansion: how glaze and clay shrink as they cool; stress: stress through glaze and wall; contributions: what each oxide pulls.
+         */
+        picture?: 'verdict' | 'expansion' | 'stress' | 'contributions';
+        /**
+         * Colours of the picture.
+         */
+        theme?: 'light' | 'dark' | 'print';
+        /**
+         * Width the picture is laid out for [px].
+         */
+        width?: '350' | '720' | '980';
+        /**
+         * Whether the finding stands above the picture in words; `false` for one set into a page.
+         */
+        standalone?: 'true' | 'false';
+    };
     url: '/v1/fit';
 };
 
@@ -2799,7 +2816,7 @@ export type CheckFitError = CheckFitErrors[keyof CheckFitErrors];
 
 export type CheckFitResponses = {
     /**
-     * Whether it fits, how sure, and why.
+     * Whether it fits, how sure, and why; in JSON, or one picture of it as SVG.
      */
     200: FitReport;
 };

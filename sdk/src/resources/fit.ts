@@ -2,8 +2,19 @@
 import { Call } from "../call.ts";
 import type { CheckFitData, CheckFitResponse, FitLine } from "../generated/types.gen.ts";
 import type { CallOptions } from "../options.ts";
+import { sheetSvg } from "../sheets.ts";
 import { type LineAnswer, streamLines } from "../stream.ts";
 import type { Transport } from "../transport.ts";
+
+type PictureQuery = NonNullable<CheckFitData["query"]>;
+
+/** Which picture of a fit, and how it should look. */
+export interface PictureChoice {
+  picture?: PictureQuery["picture"];
+  theme?: PictureQuery["theme"];
+  width?: 980 | 720 | 350;
+  standalone?: boolean;
+}
 
 /** `client.fit` */
 export class Fit {
@@ -37,6 +48,27 @@ export class Fit {
   check(body: CheckFitData["body"], options?: CallOptions): Call<CheckFitResponse> {
     const request = { method: "POST", path: "/v1/fit", body: JSON.stringify(body) } as const;
     return new Call(this.#transport.json<CheckFitResponse>(request, options));
+  }
+
+  /**
+   * A fit as a picture, as SVG text with a title and a description in words.
+   * @param body - as for {@link check}; the expansion picture brings its own curves
+   * @param choice - which picture (the verdict), theme (light), width it is laid out for (980) [px], and whether the
+   *   finding stands above it in words (it does unless `standalone` is false, as for one set into a page)
+   * @returns SVG text, at most 30 kB
+   * @throws UnprocessableError when something cannot be, as for {@link check}
+   * @example
+   * const svg = await client.fit.picture(
+   *   { glaze: { expansion: { value: 7.2 } }, body: { class: "red-stoneware" } },
+   *   { picture: "verdict", theme: "dark", width: 350 },
+   * );
+   * console.log(svg.slice(0, 4));
+   */
+  picture(body: CheckFitData["body"], choice: PictureChoice = {}, options: CallOptions = {}): Call<string> {
+    const query = new URLSearchParams();
+    for (const [name, value] of Object.entries(choice)) if (value !== undefined) query.set(name, String(value));
+    const asked = `${query}` === "" ? "" : `?${query}`;
+    return sheetSvg(this.#transport, `/v1/fit${asked}`, JSON.stringify(body), options);
   }
 
   /**

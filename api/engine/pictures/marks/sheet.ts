@@ -70,7 +70,7 @@ export class Sheet {
 
   /** Whether the finding stands above the picture. */
   get headed(): boolean {
-    return this.#options.heading === true;
+    return this.#options.standalone === true;
   }
 
   /** Whether the print theme is on, where pattern does what colour does elsewhere. */
@@ -120,11 +120,11 @@ export class Sheet {
   /** The finished picture. */
   finish(height: number, kind: string, told: { title: string; description: string }): string {
     const { width, theme } = this;
-    const lead = this.#options.heading ? this.#heading(told.title) : { markup: "", height: 0 };
+    const lead = this.#options.standalone ? this.#heading(told.title) : { markup: "", height: 0 };
     const body = `<defs>${[...this.#defs.values()].join("")}</defs><rect y="${-lead.height}" width="${width}" height="${px(height + lead.height)}" fill="${theme.paper}"/>${lead.markup}${this.#marks.join("")}`;
     const id = safeId(this.#options.id) ?? `${kind}-${hash(body + told.title).toString(36)}`;
     const attributes = `viewBox="0 ${-lead.height} ${width} ${px(height + lead.height)}" width="${width}" height="${px(height + lead.height)}" role="img" aria-labelledby="${id}-t ${id}-d" font-family="${FONTS}" fill="${theme.ink}"`;
-    const style = `<style>#${id} text{font-variant-numeric:tabular-nums}</style>`;
+    const style = this.headed ? `<style>#${id} text{font-variant-numeric:tabular-nums}</style>` : "";
     const words = `<title id="${id}-t">${escapeText(told.title)}</title><desc id="${id}-d">${escapeText(told.description)}</desc>`;
     return `<svg xmlns="http://www.w3.org/2000/svg" id="${id}" ${attributes}>${words}${style}${body.replaceAll(PREFIX, id)}</svg>`;
   }

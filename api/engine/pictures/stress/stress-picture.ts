@@ -22,18 +22,19 @@ export function stressPicture(report: FitReport, options: PictureOptions & { war
   const wall = wallOf(report, options.ware);
   const { narrow, width, size } = sheet;
   const cut = narrow ? 34 : 84;
-  const names = narrow ? 0 : textWidth("clay, 100.0 mm", size, true) + 20;
+  const names = narrow ? 0 : Math.max(...wall.layers.map((layer) => textWidth(nameOf(layer), size, true))) + 20;
   const scale = stressScale((narrow ? 4 : 6) + cut + names + 8, width - (narrow ? 4 : 6));
   const head = size + 12;
   sheet.text(scale.left, size, "stress in the wall at 20 °C, MPa", { size, tint: "ink2" });
 
-  const skin = narrow ? 40 : 46;
+  const coats = wall.layers.findIndex(({ material }) => material === "clay");
+  const skin = Math.max(30, (narrow ? 40 : 46) / coats);
   const clay = narrow ? 92 : 128;
   let y = head;
   for (const layer of wall.layers) {
     const tall = layer.material === "glaze" ? skin : clay;
     drawCut(sheet, layer, y, tall, cut);
-    if (!narrow) nameLayer(sheet, layer, cut + 22, y, tall);
+    if (!narrow) sheet.text(cut + 22, y + tall / 2 + size * 0.36, nameOf(layer), { size, bold: true });
     drawStress(sheet, layer, scale, y, tall);
     y += tall;
   }
@@ -66,10 +67,8 @@ function drawCut(sheet: Sheet, { material }: Layer, y: number, tall: number, wid
   else sheet.rect(left + 0.75, y + 0.75, width - 1.5, tall - 1.5, { fill: "glaze", stroke: "ink", width: 1.5 });
 }
 
-function nameLayer(sheet: Sheet, { material, mm }: Layer, x: number, y: number, tall: number): void {
-  const { size } = sheet;
-  const thick = material === "glaze" ? millimetres(mm) : `${Number(mm.toFixed(1))}\u00a0mm`;
-  sheet.text(x, y + tall / 2 + size * 0.36, `${material}, ${thick}`, { size, bold: true });
+function nameOf({ material, name, mm }: Layer): string {
+  return `${name}, ${material === "glaze" ? millimetres(mm) : `${Number(mm.toFixed(1))}\u00a0mm`}`;
 }
 
 function drawStress(sheet: Sheet, layer: Layer, scale: StressScale, y: number, tall: number): void {
@@ -129,14 +128,15 @@ function partsOf({ outer, inner }: Layer, top: number, bottom: number) {
 
 function tooThick({ layers }: Wall, skin: number, clay: number): string {
   const body = layers.find(({ material }) => material === "clay");
-  const glaze = layers.find(({ material }) => material === "glaze");
-  if (!body || !glaze) return "";
-  const times = skin / glaze.mm / (clay / body.mm);
-  if (times > 0.9 && times < 1.1) return "Drawn to scale.";
-  const factor = times >= 10 ? Math.round(times) : Number(times.toFixed(1));
-  return times > 1
-    ? `Glaze drawn ${factor} times too thick.`
-    : `Clay drawn ${Number((1 / times).toFixed(1))} times too thick.`;
+  const glaze = layers.filter(({ material }) => material === "glaze");
+  if (!body || glaze.length === 0) return "";
+  const perMm = clay / body.mm;
+  const times = glaze.map(({ mm }) => skin / mm / perMm);
+  const [least, most] = [Math.min(...times), Math.max(...times)];
+  const figure = (n: number) => (n >= 10 ? Math.round(n) : Number(n.toFixed(1)));
+  if (least > 0.95 && most < 1.05) return "Drawn to scale.";
+  if (figure(least) !== figure(most)) return "Not drawn to scale.";
+  return most > 1 ? `Glaze drawn ${figure(most)} times too thick.` : `Clay drawn ${figure(1 / most)} times too thick.`;
 }
 
 function bending({ bends }: Wall): string {
@@ -144,7 +144,7 @@ function bending({ bends }: Wall): string {
 }
 
 function told({ stress, body }: FitReport, wall: Wall): { title: string; description: string } {
-  const [glaze, clay] = [wall.layers[0]!, wall.layers[1]!];
+  const [glaze, clay] = [wall.layers[0]!, wall.layers.find(({ material }) => material === "clay")!];
   const pulled = stress.value > 0;
   const level = Math.abs(stress.value) < 1;
   const title = level
@@ -157,7 +157,7 @@ function told({ stress, body }: FitReport, wall: Wall): { title: string; descrip
   };
   const description = [
     `Stress through a wall ${faces[wall.glazed]}, from −200 megapascal, squeezed, on the left, to +80, pulled, on the right.`,
-    `Glaze ${millimetres(glaze.mm)}: ${signed(glaze.outer)} MPa at its surface, ${signed(glaze.inner)} at the clay; mean 9 in 10 between ${signed(stress.low)} and ${signed(stress.high)}.`,
+    `${glaze.name === "glaze" ? "Glaze" : "Outer coat"} ${millimetres(glaze.mm)}: ${signed(glaze.outer)} MPa at its surface, ${signed(glaze.inner)} at its inner side; glaze as a whole ${signed(stress.value)}, 9 in 10 between ${signed(stress.low)} and ${signed(stress.high)}.`,
     `Clay ${Number(clay.mm.toFixed(1))} mm: ${signed(clay.outer, 1)} MPa beside the glaze, ${signed(clay.inner, 1)} at its far side; mean 9 in 10 between ${signed(body.stress.low, 1)} and ${signed(body.stress.high, 1)}.`,
     bending(wall),
   ].join(" ");

@@ -45,6 +45,8 @@ function cracked(from: number, to: number, piece: number, gap: number, middle: n
 function rucked(from: number, to: number, height: number, y: number): string {
   const room = to - from;
   if (room < 2) return "";
+  // Too little room for a wave.
+  if (room < height) return `M${px(from)} ${y - height / 2}H${px(to)}`;
   const many = Math.max(1, Math.round(room / (height * 1.5)));
   const length = room / many;
   let d = "";
