@@ -18,6 +18,9 @@ const QUENCH_S = 10;
 /** Chance from which a step counts as expected to pass, or to fail: 15 of 20. */
 const EXPECTED = 0.75;
 
+/** No ware stands a quench by more than this [K] (common practice, no source: clay bodies break well below). */
+const CLAY_BREAKS_K = 400;
+
 const quenchShare = delayedShare(QUENCH_S);
 const differences = new Float64Array(TRIED);
 
@@ -87,7 +90,8 @@ export function tryOut(s: Situation, simulation: Simulation, draws: Draws): Tria
  *
  *     ΔT = (K/√(Zh) − σ)(1 − ν)/(f E α)
  *
- * @param out - filled with every `stride`-th draw's difference [K], 0 for a glaze that is cracked before
+ * @param out - filled with every `stride`-th draw's difference [K], 0 for a glaze that is cracked before, at most 400:
+ * beyond it the clay itself has long broken
  */
 export function quenchDifferences(
   s: Situation,
@@ -105,7 +109,8 @@ export function quenchDifferences(
     const floor = (k0.value + k0.sd * toughness[i]!) / root[i]!;
     const perKelvin = (glazePa[i]! / (1 - POISSON)) * alpha[i]! * 1e-6 * cold;
     const perStep = Math.max(perKelvin * quenchFactor(quench[i]!), 1e3);
-    out[j] = Math.max((Math.max(quenchShare * tough, floor) - stress[i]!) / perStep, 0);
+    const difference = (Math.max(quenchShare * tough, floor) - stress[i]!) / perStep;
+    out[j] = Math.min(Math.max(difference, 0), CLAY_BREAKS_K);
   }
 }
 
