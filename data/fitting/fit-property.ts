@@ -1,6 +1,7 @@
 /** Fits one property from rows to model file. @module */
 import type { ModelFile } from "../../api/engine/glass/model-file.ts";
 import { accuracyOf } from "./accuracy.ts";
+import { betweenPapers } from "./between-papers.ts";
 import { calibrateBy } from "./calibrate-by.ts";
 import { crossValidate, type FitTable, type HeldOut } from "./cross-validate.ts";
 import { designOf, quantityRows } from "./design.ts";
@@ -76,6 +77,7 @@ export function fitProperty(spec: Spec, glasses: readonly GlassRow[]): FittedPro
     ),
     glazeFolds: Array.from({ length: FOLDS }, (_, fold) => accuracyOf(glazeErrors(table, heldOut.errors, fold))),
     intervals,
+    betweenPapers: betweenPapers(rows, spec.column),
     sources: ["sciglass-2019"],
   };
   return { spec, rows, heldOut, model };

@@ -4,12 +4,15 @@ import { rowsFor } from "./fit-property.ts";
 import type { GlassRow } from "./read-glasses.ts";
 import { SPECS } from "./specs.ts";
 
+/** Columns that are packed, in the order of the layout. */
+const PACKED = ["expansion", "transition", "youngs"].map((id) => SPECS.find((spec) => spec.id === id)!);
+
 /** Glasses with a believable expansion, transition or Young's modulus, as data/glasses/rows.json holds them. */
 export function packedFile(glasses: readonly GlassRow[]) {
-  const columns = SPECS.map((spec) => new Set(rowsFor(spec, glasses)));
+  const columns = PACKED.map((spec) => new Set(rowsFor(spec, glasses)));
   const rows = glasses.filter((glass) => columns.some((column) => column.has(glass)));
   const value = (glass: GlassRow, at: number) =>
-    columns[at]!.has(glass) ? glass.measured[SPECS[at]!.column] : undefined;
+    columns[at]!.has(glass) ? glass.measured[PACKED[at]!.column] : undefined;
   return {
     title: "Measured glasses in compact form",
     licence:

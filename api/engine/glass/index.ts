@@ -8,10 +8,15 @@
 export { expansionContributions } from "./contributions.ts";
 // Density and stiffness by published sets, beside the measured-glass figures.
 export { appenDensity } from "./density/appen-1949.ts";
+export { type GlassDensity, glassDensity } from "./density/glass-density.ts";
+// What the doubt about an expansion is made of.
+export { type DoubtTerm, expansionDoubt } from "./doubt.ts";
 // Expansion by every model, side by side, and what each model is worth.
 export { estimateExpansion, MEASURED_MODEL } from "./estimate.ts";
 // Published sets one by one.
 export { askSet, PUBLISHED_SETS } from "./expansion/index.ts";
+// Where crystals could grow.
+export { type LiquidusIndication, liquidusIndication } from "./liquidus.ts";
 // Measured glasses like this one, and what each published set is worth near it.
 export { type LocalAccuracy, type NearGlass, type Neighbourhood, nearestGlasses } from "./near/nearest-glasses.ts";
 // What one glass is like, with intervals.

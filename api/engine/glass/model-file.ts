@@ -27,7 +27,25 @@ export interface ModelFile extends TermSumFile {
   /** The same for glazes, fold by fold: what a test fits again to see that these figures have not drifted. */
   glazeFolds: AccuracyFigures[];
   intervals: IntervalFigures[];
+  betweenPapers: PapersFigures;
   sources: string[];
+}
+
+/**
+ * How far publications disagree about one glass, in the property's unit. The truth lies between the two: among the
+ * pairs with equal values (to half a per cent) some are reprints and some are laboratories that agree.
+ */
+export interface PapersFigures {
+  all: PairFigures;
+  unequal: PairFigures;
+}
+
+/** Differences between pairs of publications. */
+export interface PairFigures {
+  pairs: number;
+  median: number;
+  rms: number;
+  p90: number;
 }
 
 /** The scale of the residuals as a function of the glass: see spread.ts. */

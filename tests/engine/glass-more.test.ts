@@ -1,0 +1,105 @@
+/** Density, liquidus and the parts of a doubt. */
+import { describe, expect, it } from "vitest";
+import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
+import { estimateExpansion, expansionDoubt, glassDensity, liquidusIndication } from "../../api/engine/glass/index.ts";
+import { quantileOf } from "../../api/engine/quantity.ts";
+import { betweenPapers } from "../../data/fitting/between-papers.ts";
+import independent from "../../data/fitting/independent-check.json" with { type: "json" };
+import type { GlassRow } from "../../data/fitting/read-glasses.ts";
+import expansion from "../../data/models/expansion.json" with { type: "json" };
+import { close } from "../support/close.ts";
+
+const fired = (amounts: Record<string, number>) => analyseGlaze({ oxides: { basis: "weightPercent", amounts } });
+
+describe("density, printed against Appen's volumes", () => {
+  const LIST = "glass-property-list, read second-hand";
+  const printed: { glass: string; density: number; weight: Record<string, number>; source: string }[] = [
+    { glass: "borosilicate 3.3", density: 2.23, weight: { SiO2: 81, B2O3: 13, Na2O: 4, Al2O3: 2 }, source: "iso-3585" },
+    {
+      glass: "float",
+      density: 2.515,
+      weight: { SiO2: 72.6, Na2O: 13.9, CaO: 8.4, MgO: 3.9, Al2O3: 1.1, K2O: 0.6 },
+      source: "float-bulletin, middle of 2.50–2.53",
+    },
+    {
+      glass: "container",
+      density: 2.52,
+      weight: { SiO2: 74, Na2O: 13, CaO: 10.5, Al2O3: 1.3, K2O: 0.3, MgO: 0.2 },
+      source: LIST,
+    },
+    {
+      glass: "glass wool",
+      density: 2.55,
+      weight: { SiO2: 63, Na2O: 16, CaO: 8, B2O3: 3.3, Al2O3: 5, MgO: 3.5, K2O: 0.8 },
+      source: LIST,
+    },
+    {
+      glass: "lead-barium optical",
+      density: 3.86,
+      weight: { SiO2: 41.2, PbO: 34.1, BaO: 12.4, ZnO: 6.3, K2O: 3, CaO: 2.5 },
+      source: LIST,
+    },
+    {
+      glass: "E-glass",
+      density: 2.58,
+      weight: { SiO2: 54.5, Al2O3: 14.5, CaO: 17, MgO: 4.5, B2O3: 8.5, Na2O: 0.5 },
+      source: "from memory",
+    },
+    { glass: "fused silica", density: 2.203, weight: { SiO2: 100 }, source: LIST },
+  ];
+  it.each(printed)("$glass, $density g/cm3 ($source)", ({ density: value, weight }) => {
+    const { density } = glassDensity(fired(weight).moleFractions);
+    expect(density!.low).toBeLessThanOrEqual(value);
+    expect(density!.high).toBeGreaterThanOrEqual(value);
+  });
+  it("names what it leaves out, and gives nothing for nothing", () => {
+    expect(glassDensity({ SiO2: 0.9, CoO: 0.1 }).missingOxides).toEqual(["CoO"]);
+    expect(glassDensity({ CoO: 1 }).density).toBeNull();
+  });
+  it("gives the figure of the docstring", () => {
+    close(glassDensity({ SiO2: 0.75, Na2O: 0.25 }).density?.value, 2.43);
+  });
+});
+
+describe("liquidus", () => {
+  it("holds the devitrification of soda-lime window glass, near 1010 °C (from memory)", () => {
+    const { liquidusC, warnings, note } = liquidusIndication(
+      fired({ SiO2: 72.6, Na2O: 13.9, CaO: 8.4, MgO: 3.9, Al2O3: 1.1, K2O: 0.6 }).moleFractions,
+    );
+    expect(quantileOf(liquidusC, 0.05)).toBeLessThan(1010);
+    expect(quantileOf(liquidusC, 0.95)).toBeGreaterThan(1010);
+    expect(warnings).toEqual([]);
+    expect(note).toContain("indication");
+  });
+});
+
+describe("parts of the doubt", () => {
+  it("add up in squares to the whole interval", () => {
+    const { moleFractions, fired: glass } = fired({ SiO2: 65, Al2O3: 13, Na2O: 4, K2O: 4, CaO: 12, MgO: 2 });
+    const parts = expansionDoubt(moleFractions);
+    expect(parts.map((part) => part.term)).toEqual(["between-papers", "model"]);
+    const { low, high } = estimateExpansion(moleFractions, glass.weightPercent).best.expansion!;
+    close(Math.hypot(...parts.map((part) => part.halfWidth)), (high - low) / 2, { abs: 0.011, why: "rounded ends" });
+  });
+
+  it("are counted by publication, equal values told apart (worked by hand)", () => {
+    const row = (publication: number, cte: number): GlassRow => ({
+      ...{ glass: 1, publication, year: 2000, x: Float64Array.of(0.8, 0.2) },
+      measured: { cte },
+    });
+    // Publication 1 prints 7.0 and 7.2 (its middle 7.1), 2 prints 7.1, 3 prints 7.5: pairs 0, 0.4, 0.4.
+    const { all, unequal } = betweenPapers([row(1, 7), row(1, 7.2), row(2, 7.1), row(3, 7.5)], "cte");
+    expect(all.pairs).toBe(3);
+    expect(unequal).toEqual({ pairs: 2, median: 0.4, rms: 0.4, p90: 0.4 });
+    close(all.rms, Math.sqrt(0.32 / 3), { abs: 0.0005 });
+  });
+});
+
+it("does no worse than an independent implementation on the same folds", () => {
+  for (const domain of ["glaze", "stoneware-like"] as const) {
+    const [own, other] = [expansion.heldOut[domain], independent.figures[domain]];
+    expect(own.medianAbsoluteError).toBeLessThanOrEqual(other.medianAbsoluteError);
+    expect(own.rmse).toBeLessThanOrEqual(other.rmse);
+    close(other.n, own.n, { abs: 3, why: "rows on the very edge of a domain fall by rounding" });
+  }
+});
