@@ -60,7 +60,7 @@ export function preferredType(c: Context, served: string): string {
     if (weight > (best?.weight ?? 0)) best = { type, weight };
   }
   if (best) return best.type;
-  const list = types.join(", ").replace(/, ([^,]*)$/, " or $1");
+  const list = [types.slice(0, -1).join(", "), types.at(-1)].filter(Boolean).join(" or ");
   throw new ProblemError("not-acceptable", `This address answers in ${list}. Ask for that, or leave accept out.`);
 }
 

@@ -98,7 +98,7 @@ describe("examples", () => {
   );
 });
 
-type Provoke = (call: Call) => Promise<Response>;
+type Provoke = (call: Call) => Response | Promise<Response>;
 const asked = (call: Call, options: AppOptions = {}, changes: RequestInit = {}) =>
   createApp(options).request(addressOf(call), requestOf(call, changes));
 const typeOf = (call: Call) => Object.keys(call.operation.requestBody?.content ?? {})[0] ?? JSON_TYPE;
