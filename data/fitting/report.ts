@@ -46,7 +46,7 @@ export function reportOf(
     "Tried apart, by hand and not repeated here: 600 bell-shaped corrections at cluster centres, fitted together with the",
     "products of oxides, gave 0.171 / 0.796 / 0.551 on glazes and 0.175 / 0.752 / 0.500 on stoneware-like ones: discarded,",
     "within the noise for five times the coefficients. Terms for mixed alkali by ratio, products of three oxides, and old",
-    "publications counted less made no difference beyond the third decimal.",
+    "publications counted less made nothing better.",
     "",
     ...independentSection(),
   ].join("\n");

@@ -1,7 +1,14 @@
 /** Density, liquidus and the parts of a doubt. */
 import { describe, expect, it } from "vitest";
 import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
-import { estimateExpansion, expansionDoubt, glassDensity, liquidusIndication } from "../../api/engine/glass/index.ts";
+import {
+  estimateExpansion,
+  expansionDoubt,
+  expansionPerPart,
+  glassDensity,
+  glassProperties,
+  liquidusIndication,
+} from "../../api/engine/glass/index.ts";
 import { quantileOf } from "../../api/engine/quantity.ts";
 import { betweenPapers } from "../../data/fitting/between-papers.ts";
 import independent from "../../data/fitting/independent-check.json" with { type: "json" };
@@ -102,4 +109,35 @@ it("does no worse than an independent implementation on the same folds", () => {
     expect(own.rmse).toBeLessThanOrEqual(other.rmse);
     close(other.n, own.n, { abs: 3, why: "rows on the very edge of a domain fall by rounding" });
   }
+});
+
+describe("one more part of each material", () => {
+  const recipe = [
+    { material: "potash-feldspar", parts: 42 },
+    { material: "silica", parts: 22 },
+    { material: "whiting", parts: 18 },
+    { material: "kaolin", parts: 12 },
+    { material: "red-iron-oxide", parts: 6 },
+  ];
+  const expansionOf = (lines: typeof recipe) =>
+    glassProperties(analyseGlaze({ recipe: lines }).moleFractions).expansion.value;
+
+  it("agrees with weighing a little more of it", () => {
+    const effects = expansionPerPart(analyseGlaze({ recipe }));
+    expect(effects.map((effect) => effect.material)).toEqual(recipe.map((line) => line.material));
+    const step = 1e-6;
+    recipe.forEach((line, i) => {
+      const more = recipe.with(i, { ...line, parts: line.parts + step });
+      const difference = (expansionOf(more) - expansionOf(recipe)) / step;
+      close(effects[i]!.perPart, difference, { abs: 1e-6, why: "a difference over a millionth of a part" });
+    });
+  });
+  it("says that silica lowers and feldspar raises", () => {
+    const [feldspar, silica] = expansionPerPart(analyseGlaze({ recipe }));
+    expect(feldspar!.perPart).toBeGreaterThan(0);
+    expect(silica!.perPart).toBeLessThan(0);
+  });
+  it("has nothing to say of a glaze given by its oxides", () => {
+    expect(expansionPerPart(fired({ SiO2: 70, Na2O: 30 }))).toEqual([]);
+  });
 });

@@ -19,6 +19,8 @@ export { askSet, PUBLISHED_SETS } from "./expansion/index.ts";
 export { type LiquidusIndication, liquidusIndication } from "./liquidus.ts";
 // Measured glasses like this one, and what each published set is worth near it.
 export { type LocalAccuracy, type NearGlass, type Neighbourhood, nearestGlasses } from "./near/nearest-glasses.ts";
+// What one more part of each material would do.
+export { expansionPerPart, type PartEffect } from "./per-part.ts";
 // What one glass is like, with intervals.
 export { glassProperties } from "./properties.ts";
 // From a 20–300 °C mean to other temperatures.

@@ -1,0 +1,37 @@
+/** What one more part of each material would do to the expansion. @module */
+import type { GlazeChemistry } from "../chemistry/types.ts";
+import { expansionContributions } from "./contributions.ts";
+
+/** One line of a recipe. */
+export interface PartEffect {
+  label: string;
+  /** Id of a built-in material, null for a line of its own. */
+  material: string | null;
+  /** Change of the 20–300 °C expansion when one more part goes in, the other parts staying [1e-6/K per part]. */
+  perPart: number;
+}
+
+/**
+ * Local derivative of the expansion by the parts of each material.
+ *
+ *     per part = Σⱼ gⱼ · dⱼ / G,   gⱼ grams of oxide j that a part leaves, G grams of glass, dⱼ per weight fraction
+ *
+ * @param chemistry - analysed recipe; a glaze given by its oxides has no lines and gets none
+ * @returns one entry a line, in the order of the recipe
+ * @remarks First order: good for a few parts in a hundred; put the recipe through again for more.
+ */
+export function expansionPerPart(chemistry: GlazeChemistry): PartEffect[] {
+  if (chemistry.lines.length === 0) return [];
+  const slopes = new Map(
+    expansionContributions(chemistry.moleFractions).oxides.map((part) => [part.oxide, 100 * part.perWeightPercent]),
+  );
+  return chemistry.lines.map((line) => {
+    // Grams that one part weighs in 100 g of dry batch.
+    const partG = line.parts > 0 ? (100 * line.share) / line.parts : 0;
+    let effect = 0;
+    for (const oxide in line.weightPercent) {
+      effect += ((line.weightPercent[oxide]! * partG) / 100 / chemistry.massBalance.glassG) * (slopes.get(oxide) ?? 0);
+    }
+    return { label: line.label, material: line.material, perPart: effect };
+  });
+}
