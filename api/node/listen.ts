@@ -10,6 +10,7 @@ import { callerAddress } from "../http/caller.ts";
 import type { Settings } from "../http/settings.ts";
 import { bundlePageFile } from "../pages/bundle.ts";
 import type { AssetLoader } from "../routes/reference.ts";
+import { drawPng } from "./draw-png.ts";
 
 /** Longest wait for requests under way when told to stop; a second signal cuts it short [ms]. */
 const GRACE_MS = 60_000;
@@ -45,6 +46,7 @@ export function listen({ port, hostname, address, settings, ...rest }: Listening
     ...rest,
     loadAsset,
     loadPageFile: bundlePageFile,
+    drawPng,
     address,
     settings,
     log: writeLine,

@@ -10,10 +10,14 @@ import { FitReport } from "../schemas/fit-report.ts";
 import { FitLine, FitRequest } from "../schemas/fit-request.ts";
 import { THAW_ON_RED_STONEWARE } from "../schemas/larch-lane.ts";
 import { FitLineAnswer } from "../schemas/stream.ts";
-import { FIT_TYPES, fitPicture, pictureContent, wantedPicture } from "./fit-picture.ts";
+import { fitPicture, fitTypes, type PngDrawer, pictureContent, wantedPicture } from "./fit-picture.ts";
 
-export function fitRoutes(api: Api): void {
-  const told = jsonAnswer(FitReport, "Whether it fits, how sure, and why; in JSON, or one picture of it as SVG.");
+/** @param drawPng - draws pictures as PNG; where left out, they are SVG alone */
+export function fitRoutes(api: Api, drawPng?: PngDrawer): void {
+  const told = jsonAnswer(
+    FitReport,
+    "Whether it fits, how sure, and why; in JSON, or one picture of it as SVG or PNG.",
+  );
   mount(
     api,
     {
@@ -24,15 +28,15 @@ export function fitRoutes(api: Api): void {
       summary: "Whether a glaze fits a clay body",
       description:
         "The main question. Answers with a verdict, the chances of each outcome, the stress with its twenty equally " +
-        "likely cases, the reasons in plain words, and what to fire or measure next. `accept: image/svg+xml` draws it.",
+        "likely cases, the reasons in plain words, and what to fire or measure next. `accept: image/svg+xml` draws it, `image/png` too.",
       request: { ...jsonRequest(FitRequest, THAW_ON_RED_STONEWARE), query: PictureQuery },
       responses: { 200: { ...told, content: { ...told.content, ...pictureContent } }, ...badJson },
-      serves: FIT_TYPES,
+      serves: fitTypes(drawPng),
     },
     async (c) => {
-      const picture = wantedPicture(c);
+      const picture = wantedPicture(c, drawPng);
       const question = await readJson(c, FitRequest);
-      if (picture) return fitPicture(c, question, picture);
+      if (picture) return fitPicture(c, question, picture, drawPng);
       c.header("vary", "accept");
       return answer(
         c,

@@ -10,6 +10,7 @@ import { chemistryRoutes } from "./chemistry.ts";
 import { expansionRoutes } from "./expansion.ts";
 import { expansionModelRoutes } from "./expansion-models.ts";
 import { fitRoutes } from "./fit.ts";
+import type { PngDrawer } from "./fit-picture.ts";
 import { healthRoutes } from "./health.ts";
 import { materialRoutes } from "./materials.ts";
 import { openapiRoutes } from "./openapi.ts";
@@ -26,14 +27,17 @@ export interface Lent {
   loadAsset?: AssetLoader;
   /** Reads or builds a file behind the pages; where left out, pages show a worked answer and no more. */
   loadPageFile?: PageFileLoader;
+  /** Draws pictures as PNG; where left out, they are SVG alone. */
+  drawPng?: PngDrawer;
   /** Where callers reach the service, for the front page's example; `http://localhost:4600` if left out. */
   address?: string;
 }
 
 /** Mounts them all. */
-export function mountRoutes(api: Api, { loadAsset, loadPageFile, address = "http://localhost:4600" }: Lent = {}): void {
+export function mountRoutes(api: Api, lent: Lent = {}): void {
+  const { loadAsset, loadPageFile, address = "http://localhost:4600" } = lent;
   // Judged and worked out.
-  fitRoutes(api);
+  fitRoutes(api, lent.drawPng);
   expansionRoutes(api);
   chemistryRoutes(api);
   // At the wheel and the bucket.

@@ -2816,7 +2816,7 @@ export type CheckFitError = CheckFitErrors[keyof CheckFitErrors];
 
 export type CheckFitResponses = {
     /**
-     * Whether it fits, how sure, and why; in JSON, or one picture of it as SVG.
+     * Whether it fits, how sure, and why; in JSON, or one picture of it as SVG or PNG.
      */
     200: FitReport;
 };
