@@ -36,8 +36,15 @@ export function roomOn(paper: Paper, lying: boolean): Room {
  * Sheets that carry the pieces one below the other; a piece larger than a sheet is spread over several.
  * @param title - large, on every sheet
  * @param notes - small, below it
+ * @param options - `checkBar: false` for sheets where nothing is measured
  */
-export function layOut(pieces: readonly Piece[], paper: Paper, title: string, notes: string): SheetDrawing[] {
+export function layOut(
+  pieces: readonly Piece[],
+  paper: Paper,
+  title: string,
+  notes: string,
+  { checkBar = true }: { checkBar?: boolean } = {},
+): SheetDrawing[] {
   const widest = Math.max(...pieces.map(({ widthMm }) => widthMm));
   const upright = roomOn(paper, false);
   const ways = widest <= upright.width ? [upright, roomOn(paper, true)] : [roomOn(paper, true), upright];
@@ -45,7 +52,7 @@ export function layOut(pieces: readonly Piece[], paper: Paper, title: string, no
   const best = tried.reduce((a, b) => (b.contents.length < a.contents.length ? b : a));
   const { sheet } = best.room;
   return best.contents.map(({ strokes, labels }, i) => {
-    const frame = furniture(best.room, title, notes, `Sheet ${i + 1} of ${best.contents.length}`);
+    const frame = furniture(best.room, title, notes, `Sheet ${i + 1} of ${best.contents.length}`, checkBar);
     return {
       widthMm: sheet.width,
       heightMm: sheet.height,
@@ -128,17 +135,19 @@ function cutMarks({ width, height }: Room): Stroke[] {
 }
 
 /** Title, notes, check bar and sheet number. */
-function furniture({ sheet, width }: Room, title: string, notes: string, number: string): Content {
+function furniture({ sheet, width }: Room, title: string, notes: string, number: string, checkBar: boolean): Content {
   const y = sheet.height - MARGIN - 4;
   const x = MARGIN;
   const tick = (at: number) => line(x + at, y - 3, x + at, y, LINE);
   const small = wrapText(notes, 3.2, width).slice(0, 2);
   return {
-    strokes: [line(x, y, x + CHECK_BAR_MM, y, LINE), ...[0, 50, 100].map(tick)],
+    strokes: checkBar ? [line(x, y, x + CHECK_BAR_MM, y, LINE), ...[0, 50, 100].map(tick)] : [],
     labels: [
       { text: fitText(title, 5, width, true), x, y: MARGIN + 5, size: 5, bold: true },
       ...small.map((text, i) => ({ text, x, y: MARGIN + 11 + 4.4 * i, size: 3.2 })),
-      { text: "Check bar, 100 mm. Print at 100 %, not fitted to the page.", x, y: y + 4, size: 3 },
+      ...(checkBar
+        ? [{ text: "Check bar, 100 mm. Print at 100 %, not fitted to the page.", x, y: y + 4, size: 3 }]
+        : []),
       { text: number, x: sheet.width - MARGIN, y: y + 4, size: 3, anchor: "end" },
     ],
   };
