@@ -17,6 +17,7 @@ const TAGS = [
   ["sizes", "What to throw for the size that is wanted fired."],
   ["shrinkage", "How much a clay shrinks, from measured bars."],
   ["rulers", "Rulers, ribs and gauges to print at true scale."],
+  ["batches", "Batch sheets: weights, water, specific gravity."],
   ["materials", "Built-in materials."],
   ["bodies", "Classes of clay bodies."],
   ["expansionModels", "Ways of reckoning expansion from oxides."],

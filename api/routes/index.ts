@@ -5,6 +5,7 @@
  */
 import type { Api } from "../http/operation.ts";
 import type { PageFileLoader } from "../pages/files.ts";
+import { batchRoutes } from "./batches.ts";
 import { bodyRoutes } from "./bodies.ts";
 import { chemistryRoutes } from "./chemistry.ts";
 import { expansionRoutes } from "./expansion.ts";
@@ -44,6 +45,7 @@ export function mountRoutes(api: Api, lent: Lent = {}): void {
   sizeRoutes(api);
   shrinkageRoutes(api);
   rulerRoutes(api);
+  batchRoutes(api);
   // Looked up.
   materialRoutes(api);
   bodyRoutes(api);

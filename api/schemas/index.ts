@@ -5,6 +5,7 @@
  */
 
 // What goes in.
+export { BatchReport, BatchRequest } from "./batches.ts";
 export * from "./body.ts";
 export { ChemistryRequest } from "./chemistry.ts";
 export { ExpansionLine, ExpansionRequest } from "./expansion.ts";

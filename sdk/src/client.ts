@@ -2,6 +2,7 @@
 import { Call } from "./call.ts";
 import type { GetHealthResponse } from "./generated/types.gen.ts";
 import type { CallOptions, ClientOptions } from "./options.ts";
+import { Batches } from "./resources/batches.ts";
 import { Bodies, ExpansionModels, Materials, Sources } from "./resources/catalogue.ts";
 import { Chemistry } from "./resources/chemistry.ts";
 import { Expansion } from "./resources/expansion.ts";
@@ -29,6 +30,8 @@ export class Ringtrue {
   readonly shrinkage: Shrinkage;
   /** Rulers, ribs and gauges to print at true scale [mm]. */
   readonly rulers: Rulers;
+  /** Batch sheets: weights [g], water [g], specific gravity [-]. */
+  readonly batches: Batches;
   /** Built-in materials [wt %]. */
   readonly materials: Materials;
   /** Classes of body [1e-6/K, %, GPa]. */
@@ -49,6 +52,7 @@ export class Ringtrue {
     this.sizes = new Sizes(transport);
     this.shrinkage = new Shrinkage(transport);
     this.rulers = new Rulers(transport);
+    this.batches = new Batches(transport);
     this.materials = new Materials(transport);
     this.bodies = new Bodies(transport);
     this.expansionModels = new ExpansionModels(transport);

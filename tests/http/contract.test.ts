@@ -96,6 +96,7 @@ describe("the description", () => {
       ["post", "/v1/sizes", "workOutSizes", "sizes"],
       ["post", "/v1/shrinkage", "measureShrinkage", "shrinkage"],
       ["post", "/v1/rulers", "drawRuler", "rulers"],
+      ["post", "/v1/batches", "planBatch", "batches"],
       ["get", "/v1/materials", "listMaterials", "materials"],
       ["get", "/v1/materials/{id}", "getMaterial", "materials"],
       ["get", "/v1/bodies", "listBodies", "bodies"],

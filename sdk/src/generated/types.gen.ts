@@ -54,6 +54,11 @@ export type Accuracy = {
 };
 
 /**
+ * How much is wanted: dry weight, volume, or a number of dips.
+ */
+export type Amount = DryAmount | VolumeAmount | DipAmount;
+
+/**
  * Oxide analysis of a material, with its loss on ignition.
  */
 export type Analysis = {
@@ -185,6 +190,151 @@ export type BarWeights = {
 };
 
 /**
+ * One line, in the order of weighing: heaviest first, additions last.
+ */
+export type BatchLine = {
+    /**
+     * The line in words.
+     */
+    label: string;
+    /**
+     * Identifier of the built-in material, null for your own.
+     */
+    material: string | null;
+    /**
+     * Whether it stands among the additions.
+     */
+    addition: boolean;
+    /**
+     * Parts in a hundred of the recipe [-].
+     */
+    inHundred: number;
+    /**
+     * What to weigh, to 0.01; the lines add up to the total [g].
+     */
+    weighG: number;
+    /**
+     * What the scale shows when nothing was taken off [g].
+     */
+    runningG: number;
+    /**
+     * What of it leaves in the kiln [wt %].
+     */
+    lossOnIgnitionPercent: number;
+    /**
+     * The same [g].
+     */
+    lossG: number;
+};
+
+/**
+ * What leaves in the kiln, and what stays.
+ */
+export type BatchLoss = {
+    /**
+     * Of the dry batch [wt %].
+     */
+    percent: number;
+    /**
+     * What leaves in the kiln [g].
+     */
+    lostG: number;
+    /**
+     * What stays as glass [g].
+     */
+    glassG: number;
+};
+
+/**
+ * What to weigh, how much water, and a sheet to print.
+ */
+export type BatchReport = {
+    /**
+     * The answer in a sentence.
+     */
+    headline: string;
+    /**
+     * What the glaze is called.
+     */
+    name: string;
+    /**
+     * Line by line, in the order of weighing.
+     */
+    lines: Array<BatchLine>;
+    dry: DryWeight;
+    lossOnIgnition: BatchLoss;
+    solidsDensity: Quantity;
+    /**
+     * Of the mixed glaze [-].
+     */
+    specificGravity: number;
+    water: Quantity;
+    volume: Quantity;
+    dryPerLitre: Quantity;
+    solids: Quantity;
+    /**
+     * About the dips; null unless they were asked for.
+     */
+    dips: DipAnswer | null;
+    /**
+     * About the bucket; null without one.
+     */
+    bucket: BucketAnswer | null;
+    /**
+     * What to do, in order.
+     */
+    steps: Array<string>;
+    /**
+     * The batch sheet, to print and tick.
+     */
+    sheets: Array<Sheet>;
+    engine: EngineStamp;
+    /**
+     * Unusual input and assumptions made; empty if none.
+     */
+    warnings: Array<Notice>;
+    /**
+     * What could hurt someone, with the usual defence; empty if none.
+     */
+    cautions: Array<Notice>;
+    /**
+     * Keys into GET /v1/sources for what the answer rests on.
+     */
+    sources: Array<string>;
+};
+
+/**
+ * A recipe, and how much of it.
+ */
+export type BatchRequest = {
+    /**
+     * What the glaze is called.
+     */
+    name?: string;
+    glaze: RecipeGlaze;
+    amount: Amount;
+    /**
+     * Of the mixed glaze; 1.45 if left out, with a warning [-].
+     */
+    specificGravity?: number;
+    /**
+     * Density of the dry solids, where it was measured [g/cm3]; worked out from the materials if left out.
+     */
+    solidsDensityGPerCm3?: number;
+    /**
+     * A bucket of this glaze whose specific gravity is off.
+     */
+    bucket?: {
+        volume: Volume;
+        /**
+         * As measured [-].
+         */
+        specificGravity: number;
+    };
+    page?: PaperSize;
+};
+
+/**
  * A fired clay body: by class, stated expansion, dilatometer curve or phases.
  */
 export type Body = ClassBody | StatedBody | CurveBody | PhasesBody;
@@ -299,6 +449,29 @@ export type BodyPage = {
      * Give it back as `cursor` for the next page; null at the end.
      */
     nextCursor: string | null;
+};
+
+/**
+ * Dry glaze in the bucket by Brongniart's rule, and what puts it right.
+ */
+export type BucketAnswer = {
+    dry: Quantity;
+    /**
+     * Water to add [g]; null where none is.
+     */
+    addWater: Quantity | null;
+    /**
+     * Clear water to pour off after settling [g]; null where none is.
+     */
+    pourOff: Quantity | null;
+    /**
+     * Dry glaze to add instead [g]; null where none is.
+     */
+    addDry: Quantity | null;
+    /**
+     * The same in a sentence.
+     */
+    message: string;
 };
 
 /**
@@ -608,6 +781,41 @@ export type CurvePoint = {
 };
 
 /**
+ * Enough for a number of dips.
+ */
+export type DipAmount = {
+    /**
+     * What is dipped, and what must stay in the bucket to dip in.
+     */
+    dips: {
+        /**
+         * How many are dipped, 1 to 100 000 [-].
+         */
+        pieces: number;
+        /**
+         * Glazed surface of one piece [cm2].
+         */
+        areaCm2: number;
+        /**
+         * Fired glaze wanted on it [mm].
+         */
+        thicknessMm: number;
+        keepInBucket?: Volume;
+    };
+};
+
+/**
+ * Dry glaze that the ware carries away.
+ */
+export type DipAnswer = {
+    dryOnWare: Quantity;
+    /**
+     * The same in a sentence.
+     */
+    message: string;
+};
+
+/**
  * What was measured: length of a bar, diameter of a ring or disc, height of a cylinder.
  */
 export type Direction = 'length' | 'diameter' | 'height';
@@ -671,6 +879,31 @@ export type Driver = {
      * First-order share of the variance of whether it fails at all [-].
      */
     verdictShare: number;
+};
+
+/**
+ * Dry weight of the recipe; additions come on top.
+ */
+export type DryAmount = {
+    dry: Weight;
+};
+
+/**
+ * Dry weight of the batch.
+ */
+export type DryWeight = {
+    /**
+     * Recipe [g].
+     */
+    recipeG: number;
+    /**
+     * Additions [g].
+     */
+    additionsG: number;
+    /**
+     * Both [g].
+     */
+    totalG: number;
 };
 
 /**
@@ -2724,6 +2957,13 @@ export type Volume = string | {
 };
 
 /**
+ * Volume of the mixed glaze.
+ */
+export type VolumeAmount = {
+    volume: Volume;
+};
+
+/**
  * What is glazed, and how.
  */
 export type Ware = {
@@ -2743,6 +2983,20 @@ export type Ware = {
      * Radius of the sharpest glazed rim, handle or sprig [mm]; half the wall if left out.
      */
     edgeRadiusMm?: number;
+};
+
+/**
+ * A weight: a text of one number and one unit (`2000 g`, `2.5 kg`, `5 lb`), or a value with its unit.
+ */
+export type Weight = string | {
+    /**
+     * The weight, in `unit`.
+     */
+    value: number;
+    /**
+     * Unit of weight.
+     */
+    unit: 'g' | 'kg' | 'lb' | 'oz';
 };
 
 export type CheckFitData = {
@@ -3222,6 +3476,72 @@ export type DrawRulerResponses = {
 };
 
 export type DrawRulerResponse = DrawRulerResponses[keyof DrawRulerResponses];
+
+export type PlanBatchData = {
+    body: BatchRequest;
+    path?: never;
+    query?: {
+        /**
+         * Which sheet, where SVG is asked for [-]; the first if left out.
+         */
+        sheet?: number;
+    };
+    url: '/v1/batches';
+};
+
+export type PlanBatchErrors = {
+    /**
+     * Not JSON; the detail says where.
+     */
+    400: Problem;
+    /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
+     * The accept header asks for something not served here.
+     */
+    406: Problem;
+    /**
+     * The request took too long to arrive.
+     */
+    408: Problem;
+    /**
+     * Larger than 256 kB.
+     */
+    413: Problem;
+    /**
+     * Not sent as application/json.
+     */
+    415: Problem;
+    /**
+     * Something in it cannot be; see issues.
+     */
+    422: Problem;
+    /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
+     * Something broke on the service's side.
+     */
+    500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
+};
+
+export type PlanBatchError = PlanBatchErrors[keyof PlanBatchErrors];
+
+export type PlanBatchResponses = {
+    /**
+     * What to weigh: in JSON, or as a sheet in SVG or PDF.
+     */
+    200: BatchReport;
+};
+
+export type PlanBatchResponse = PlanBatchResponses[keyof PlanBatchResponses];
 
 export type ListMaterialsData = {
     body?: never;
