@@ -14,6 +14,7 @@ const TAGS = [
   ["fit", "Whether a glaze fits a clay body. The main job."],
   ["expansion", "How much a glaze shrinks as it cools."],
   ["chemistry", "What a glaze is made of."],
+  ["evidence", "What a glaze must be, going by its tiles."],
   ["sizes", "What to throw for the size that is wanted fired."],
   ["shrinkage", "How much a clay shrinks, from measured bars."],
   ["rulers", "Rulers, ribs and gauges to print at true scale."],

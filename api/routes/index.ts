@@ -8,6 +8,7 @@ import type { PageFileLoader } from "../pages/files.ts";
 import { batchRoutes } from "./batches.ts";
 import { bodyRoutes } from "./bodies.ts";
 import { chemistryRoutes } from "./chemistry.ts";
+import { evidenceRoutes } from "./evidence.ts";
 import { expansionRoutes } from "./expansion.ts";
 import { expansionModelRoutes } from "./expansion-models.ts";
 import { fitRoutes } from "./fit.ts";
@@ -41,6 +42,7 @@ export function mountRoutes(api: Api, lent: Lent = {}): void {
   fitRoutes(api, lent.drawPng);
   expansionRoutes(api);
   chemistryRoutes(api);
+  evidenceRoutes(api);
   // At the wheel and the bucket.
   sizeRoutes(api);
   shrinkageRoutes(api);

@@ -17,7 +17,7 @@ const chance = (what: string) =>
     .max(1)
     .meta({ description: `Chance that it ${what} [-].` });
 
-const Probabilities = z
+export const Probabilities = z
   .strictObject({
     crazesOnCooling: chance("crazes as it cools"),
     crazesLater: chance("crazes later, within the service time"),

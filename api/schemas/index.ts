@@ -8,6 +8,7 @@
 export { BatchReport, BatchRequest } from "./batches.ts";
 export * from "./body.ts";
 export { ChemistryRequest } from "./chemistry.ts";
+export { EvidenceReport, EvidenceRequest } from "./evidence.ts";
 export { ExpansionLine, ExpansionRequest } from "./expansion.ts";
 export * from "./firing.ts";
 export { FitLine, FitRequest } from "./fit-request.ts";

@@ -5,6 +5,7 @@ import type { CallOptions, ClientOptions } from "./options.ts";
 import { Batches } from "./resources/batches.ts";
 import { Bodies, ExpansionModels, Materials, Sources } from "./resources/catalogue.ts";
 import { Chemistry } from "./resources/chemistry.ts";
+import { Evidence } from "./resources/evidence.ts";
 import { Expansion } from "./resources/expansion.ts";
 import { Fit } from "./resources/fit.ts";
 import { Rulers } from "./resources/rulers.ts";
@@ -24,6 +25,8 @@ export class Ringtrue {
   readonly expansion: Expansion;
   /** Oxides of a recipe, every way [wt %, mol %, mol]. */
   readonly chemistry: Chemistry;
+  /** What a glaze must be, going by its tiles [1e-6/K]. */
+  readonly evidence: Evidence;
   /** What to throw for the size wanted fired [mm, cm, in]. */
   readonly sizes: Sizes;
   /** Shrinkage of a clay from measured bars [%]. */
@@ -49,6 +52,7 @@ export class Ringtrue {
     this.fit = new Fit(transport);
     this.expansion = new Expansion(transport);
     this.chemistry = new Chemistry(transport);
+    this.evidence = new Evidence(transport);
     this.sizes = new Sizes(transport);
     this.shrinkage = new Shrinkage(transport);
     this.rulers = new Rulers(transport);

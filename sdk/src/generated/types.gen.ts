@@ -335,6 +335,24 @@ export type BatchRequest = {
 };
 
 /**
+ * A point of the curve of belief.
+ */
+export type BeliefPoint = {
+    /**
+     * Mean expansion 20–300 °C [1e-6/K].
+     */
+    expansion: number;
+    /**
+     * Density before the tiles [per 1e-6/K].
+     */
+    before: number;
+    /**
+     * Density after them [per 1e-6/K].
+     */
+    after: number;
+};
+
+/**
  * A fired clay body: by class, stated expansion, dilatometer curve or phases.
  */
 export type Body = ClassBody | StatedBody | CurveBody | PhasesBody;
@@ -781,6 +799,27 @@ export type CurvePoint = {
 };
 
 /**
+ * A dilatometer run of the glaze itself.
+ */
+export type DilatometerRun = {
+    /**
+     * Mean linear expansion over rangeC [1e-6/K].
+     */
+    value: number;
+    /**
+     * Temperature range of the mean, cold end first, at least 50 °C apart, up to 900 [°C].
+     */
+    rangeC?: [
+        number,
+        number
+    ];
+    /**
+     * Half-width of a 90 % interval about the value [1e-6/K].
+     */
+    plusMinus?: number;
+};
+
+/**
  * Enough for a number of dips.
  */
 export type DipAmount = {
@@ -925,6 +964,104 @@ export type EngineStamp = {
 };
 
 /**
+ * The glaze on one clay, fired and made so.
+ */
+export type EvidencePiece = {
+    /**
+     * What you call it.
+     */
+    name?: string;
+    body: Body;
+    firing?: Firing;
+    ware?: Ware;
+    /**
+     * Thickness of one fired coat [mm]; 0.3 if left out.
+     */
+    thicknessMm?: number;
+    /**
+     * Coats of this glaze, each as thick [-]; 1 if left out.
+     */
+    coats?: number;
+};
+
+/**
+ * What the glaze's expansion must be: before and after the tiles, mean 20–300 °C of the glass in bulk. `glaze` is the posterior as the glaze of a fit.
+ */
+export type EvidenceReport = {
+    /**
+     * The answer in one plain sentence.
+     */
+    headline: string;
+    before: Quantity;
+    after: Quantity;
+    quantiles: ExpansionQuantiles;
+    glaze: StatedGlaze;
+    /**
+     * The curve of belief before and after, for drawing.
+     */
+    belief: Array<BeliefPoint>;
+    /**
+     * What each tile and run taught, runs first, as given.
+     */
+    lessons: Array<Lesson>;
+    /**
+     * The clays met, as told and as shown.
+     */
+    learnedBodies: Array<LearnedBody>;
+    /**
+     * The clays asked about, in order.
+     */
+    suits: Array<Suits>;
+    /**
+     * Tiles worth firing, the most telling first.
+     */
+    next: Array<NextTile>;
+    engine: EngineStamp;
+    /**
+     * Unusual input and assumptions made; empty if none.
+     */
+    warnings: Array<Notice>;
+    /**
+     * What could hurt someone, with the usual defence; empty if none.
+     */
+    cautions: Array<Notice>;
+    /**
+     * Keys into GET /v1/sources for what the answer rests on.
+     */
+    sources: Array<string>;
+};
+
+/**
+ * One glaze with the tiles and runs it has been through. At least one tile or run is wanted.
+ */
+export type EvidenceRequest = {
+    /**
+     * What is known of the glaze; left out for a bought glaze of unknown composition.
+     */
+    glaze?: RecipeGlaze | OxideGlaze | StatedGlaze;
+    /**
+     * Thickness of one fired coat where a tile does not say [mm]; 0.3 if left out.
+     */
+    thicknessMm?: number;
+    /**
+     * What the tiles did, up to 30; order is no matter.
+     */
+    tiles?: Array<Tile>;
+    /**
+     * Dilatometer runs of the glaze, up to 10; ±0.2 where none is told.
+     */
+    measured?: Array<DilatometerRun>;
+    /**
+     * Clays to judge the glaze on, up to 20.
+     */
+    bodies?: Array<EvidencePiece>;
+    /**
+     * Seed of the quasi-random draws [-]; the same seed gives the same answer.
+     */
+    seed?: number;
+};
+
+/**
  * One line of a bulk question about expansion.
  */
 export type ExpansionLine = {
@@ -1031,6 +1168,32 @@ export type ExpansionModelPage = {
      * Give it back as `cursor` for the next page; null at the end.
      */
     nextCursor: string | null;
+};
+
+/**
+ * Points of the posterior, mean 20–300 °C [1e-6/K].
+ */
+export type ExpansionQuantiles = {
+    /**
+     * 5 % point [1e-6/K].
+     */
+    p05: number;
+    /**
+     * 25 % point [1e-6/K].
+     */
+    p25: number;
+    /**
+     * Median [1e-6/K].
+     */
+    p50: number;
+    /**
+     * 75 % point [1e-6/K].
+     */
+    p75: number;
+    /**
+     * 95 % point [1e-6/K].
+     */
+    p95: number;
 };
 
 /**
@@ -1406,6 +1569,18 @@ export type LayeredGlaze = {
 };
 
 /**
+ * The mean expansion of a clay, as told and as its tiles have shown it.
+ */
+export type LearnedBody = {
+    /**
+     * Which clay.
+     */
+    name: string;
+    before: Quantity;
+    after: Quantity;
+};
+
+/**
  * A length. A number is in the request's `unit`, mm if left out. A text is one number and one unit: decimal with a point, a fraction, a whole and a fraction or a fraction sign, then mm, cm or in (`90 mm`, `3.5in`, `3 1/2 in`, `3½ in`). Or a value with its unit.
  */
 export type Length = number | string | {
@@ -1420,6 +1595,34 @@ export type Length = number | string | {
  * Unit of length: millimetres, centimetres or inches.
  */
 export type LengthUnit = 'mm' | 'cm' | 'in';
+
+/**
+ * What one tile or run taught: the expansion from it alone beside the prior, and from everything but it [1e-6/K, 20–300 °C].
+ */
+export type Lesson = {
+    /**
+     * Which tile or run.
+     */
+    name: string;
+    /**
+     * JSON Pointer to it in the request.
+     */
+    pointer: string;
+    alone: Quantity;
+    without: Quantity;
+    /**
+     * Chance of what was seen there, or of a reading as far off, going by everything else [-].
+     */
+    expected: number;
+    /**
+     * Whether it is at odds with the rest (chance below 0.05).
+     */
+    conflicts: boolean;
+    /**
+     * The same in plain words.
+     */
+    text: string;
+};
 
 /**
  * A lid for a pot that was measured. `seat` is the diameter where it sits, `clearance` the fired play on one side, `glaze` the fired glaze on one side of the joint, `flange` a lid size to be checked, `shrinkage` that of the lid's clay where it is another.
@@ -1662,6 +1865,52 @@ export type NewNote = {
     fired: Quantity;
     throwNow: Quantity;
     throwTo: RoundedLength;
+};
+
+/**
+ * A tile worth firing. halfWidth is the mean half-width of the 90 % interval after it; its high is the present one.
+ */
+export type NextTile = {
+    /**
+     * Which clay.
+     */
+    body: string;
+    /**
+     * Thickness of the fired glaze [mm].
+     */
+    thicknessMm: number;
+    /**
+     * Quench after a month, oven less water [K]; null for looking only.
+     */
+    quenchK: number | null;
+    /**
+     * Expected information about the expansion [bit].
+     */
+    bits: number;
+    halfWidth: Quantity;
+    /**
+     * What may be seen; the chances sum to 1.
+     */
+    expects: Array<NextTileOutcome>;
+    /**
+     * The same in plain words.
+     */
+    text: string;
+};
+
+/**
+ * What may be seen, and the expansion it would leave.
+ */
+export type NextTileOutcome = {
+    /**
+     * What may be seen.
+     */
+    seen: string;
+    /**
+     * Its chance [-].
+     */
+    chance: number;
+    expansion: Quantity;
 };
 
 /**
@@ -2194,6 +2443,133 @@ export type RulerRequest = {
     shrinkage: Shrinkage;
     draw: Draw;
     page?: PaperSize;
+};
+
+/**
+ * One thing seen or measured on a tile.
+ */
+export type Seen = SeenCrazed | SeenNotCrazed | SeenQuench | SeenShivered | SeenNotShivered | SeenRing | SeenStrip;
+
+/**
+ * Cracks in the glaze.
+ */
+export type SeenCrazed = {
+    /**
+     * Which kind of sight.
+     */
+    kind: 'crazed';
+    /**
+     * Age at which cracks were seen; 0 if left out [days]; 0 is at opening the kiln.
+     */
+    byDays?: number;
+    /**
+     * Last age at which it was still whole [days]; 0 is at opening the kiln.
+     */
+    soundAtDays?: number;
+};
+
+/**
+ * No cracks by that age.
+ */
+export type SeenNotCrazed = {
+    /**
+     * Which kind of sight.
+     */
+    kind: 'not-crazed';
+    /**
+     * Age at the last look [days]; 0 is at opening the kiln.
+     */
+    afterDays: number;
+};
+
+/**
+ * Nothing lifted.
+ */
+export type SeenNotShivered = {
+    /**
+     * Which kind of sight.
+     */
+    kind: 'not-shivered';
+};
+
+/**
+ * A plunge from the oven into water of 20 °C.
+ */
+export type SeenQuench = {
+    /**
+     * Which kind of sight.
+     */
+    kind: 'quench';
+    /**
+     * Oven less water, water at 20 °C [K].
+     */
+    differenceK: number;
+    /**
+     * Whether the plunge cracked it.
+     */
+    cracked: boolean;
+};
+
+/**
+ * A narrow ring, cut through.
+ */
+export type SeenRing = {
+    /**
+     * Which kind of sight.
+     */
+    kind: 'ring';
+    /**
+     * Mean radius of the ring [mm]; its wall is ware.wallMm.
+     */
+    radiusMm: number;
+    /**
+     * How far the gap closes when the ring is cut; below 0 it opens [mm].
+     */
+    closesMm: number;
+    /**
+     * Half-width of a 90 % interval of the reading [mm]; 0.1 if left out.
+     */
+    plusMinusMm?: number;
+    /**
+     * Which face carries the glaze; outside if left out.
+     */
+    face?: 'outside' | 'inside';
+};
+
+/**
+ * Flakes came off, or edges lifted.
+ */
+export type SeenShivered = {
+    /**
+     * Which kind of sight.
+     */
+    kind: 'shivered';
+};
+
+/**
+ * A thin strip glazed on one face.
+ */
+export type SeenStrip = {
+    /**
+     * Which kind of sight.
+     */
+    kind: 'strip';
+    /**
+     * Free length or span [mm]; its thickness is ware.wallMm.
+     */
+    lengthMm: number;
+    /**
+     * How far it bows; above 0 where the glazed face bulges [mm].
+     */
+    bowMm: number;
+    /**
+     * Half-width of a 90 % interval of the reading [mm]; 0.1 if left out.
+     */
+    plusMinusMm?: number;
+    /**
+     * Clamped at one end (its tip is read) or lying on both (its middle is read); one-end if left out.
+     */
+    held?: 'one-end' | 'both-ends';
 };
 
 /**
@@ -2843,6 +3219,22 @@ export type StressCase = {
 };
 
 /**
+ * Whether the glaze, as the tiles have shown it, suits one clay.
+ */
+export type Suits = {
+    /**
+     * Which clay.
+     */
+    name: string;
+    verdict: Verdict;
+    probabilities: Probabilities;
+    /**
+     * The same in plain words.
+     */
+    text: string;
+};
+
+/**
  * A cone cut off at the foot. Fired sizes. `floor` is the wall's if left out; `belowRim` says how far below the rim it is filled; `holds` scales the outline until it holds that much to the line.
  */
 export type TaperedProfile = {
@@ -2902,6 +3294,31 @@ export type Thresholds = {
     mayCrackInTime: Quantity;
     edgesMayLift: Quantity;
     flakesComeOff: Quantity;
+};
+
+/**
+ * A tile with what was seen on it.
+ */
+export type Tile = {
+    /**
+     * What you call it.
+     */
+    name?: string;
+    body: Body;
+    firing?: Firing;
+    ware?: Ware;
+    /**
+     * Thickness of one fired coat [mm]; 0.3 if left out.
+     */
+    thicknessMm?: number;
+    /**
+     * Coats of this glaze, each as thick [-]; 1 if left out.
+     */
+    coats?: number;
+    /**
+     * Everything seen on this one tile, 1 to 12 things, in any order.
+     */
+    seen: Array<Seen>;
 };
 
 /**
@@ -3288,6 +3705,67 @@ export type AnalyseChemistryResponses = {
 };
 
 export type AnalyseChemistryResponse = AnalyseChemistryResponses[keyof AnalyseChemistryResponses];
+
+export type LearnFromTilesData = {
+    body: EvidenceRequest;
+    path?: never;
+    query?: never;
+    url: '/v1/evidence';
+};
+
+export type LearnFromTilesErrors = {
+    /**
+     * Not JSON; the detail says where.
+     */
+    400: Problem;
+    /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
+     * The accept header asks for something not served here.
+     */
+    406: Problem;
+    /**
+     * The request took too long to arrive.
+     */
+    408: Problem;
+    /**
+     * Larger than 256 kB.
+     */
+    413: Problem;
+    /**
+     * Not sent as application/json.
+     */
+    415: Problem;
+    /**
+     * Something in it cannot be; see issues.
+     */
+    422: Problem;
+    /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
+     * Something broke on the service's side.
+     */
+    500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
+};
+
+export type LearnFromTilesError = LearnFromTilesErrors[keyof LearnFromTilesErrors];
+
+export type LearnFromTilesResponses = {
+    /**
+     * What the tiles say.
+     */
+    200: EvidenceReport;
+};
+
+export type LearnFromTilesResponse = LearnFromTilesResponses[keyof LearnFromTilesResponses];
 
 export type WorkOutSizesData = {
     body: SizesRequest;
