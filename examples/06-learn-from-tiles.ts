@@ -1,7 +1,7 @@
 /**
  * What is in that jar? Learn a bought glaze's expansion from its tiles, and ask which tile to fire next.
  *
- *     npm run example examples/03-learn-from-tiles.ts
+ *     npm run example examples/06-learn-from-tiles.ts
  *
  * prints
  *
