@@ -44,6 +44,16 @@ const EXPOSED = ["x-request-id", "etag", "allow", "retry-after", "ratelimit", "r
 /** Time since 1970 [ms] that never runs backward, whatever is done to the machine's clock. */
 const steadyClock = () => performance.timeOrigin + performance.now();
 
+/** A random UUID (RFC 9562, version 4), also in pages that did not come by HTTPS, whose `crypto` lacks the short way. */
+function freshId(): string {
+  if (typeof crypto.randomUUID === "function") return crypto.randomUUID();
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  bytes[6] = (bytes[6]! & 0x0f) | 0x40;
+  bytes[8] = (bytes[8]! & 0x3f) | 0x80;
+  const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
+  return hex.replace(/^(.{8})(.{4})(.{4})(.{4})/, "$1-$2-$3-$4-");
+}
+
 /**
  * Builds the app.
  * @param options - what the runtime can lend, and how the service is run
@@ -55,7 +65,7 @@ export function createApp(options: AppOptions = {}): Api {
   const metrics = settings.metrics ? new Metrics(options.process) : undefined;
   const log = settings.log ? options.log : undefined;
   const app: Api = new OpenAPIHono<Env>();
-  app.use(requestId({ limitLength: 100 }));
+  app.use(requestId({ limitLength: 100, generator: freshId }));
   app.use((c, next) => {
     c.set("report", (error) => report?.(error, c.get("requestId")));
     c.set("caller", addressOf?.(c) ?? "unknown");

@@ -40,6 +40,11 @@ export class BadRequestError extends ApiError {
   override readonly name = "BadRequestError";
 }
 
+/** 401: the service asks for a key; give it as `apiKey`. */
+export class UnauthorizedError extends ApiError {
+  override readonly name = "UnauthorizedError";
+}
+
 /** 404: no such material, body class or route. */
 export class NotFoundError extends ApiError {
   override readonly name = "NotFoundError";
@@ -97,6 +102,7 @@ export class AbortedError extends RingtrueError {
 
 const BY_STATUS: Readonly<Record<number, typeof ApiError>> = {
   400: BadRequestError,
+  401: UnauthorizedError,
   404: NotFoundError,
   405: MethodNotAllowedError,
   413: PayloadTooLargeError,

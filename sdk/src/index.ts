@@ -20,6 +20,7 @@ export {
   RingtrueError,
   ServerError,
   TimeoutError,
+  UnauthorizedError,
   UnprocessableError,
   UnreadableAnswerError,
   UnsupportedMediaTypeError,

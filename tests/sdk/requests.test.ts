@@ -102,6 +102,7 @@ describe("failures", () => {
   it.each([
     [400, sdk.BadRequestError],
     [404, sdk.NotFoundError],
+    [401, sdk.UnauthorizedError],
     [405, sdk.MethodNotAllowedError],
     [413, sdk.PayloadTooLargeError],
     [415, sdk.UnsupportedMediaTypeError],
