@@ -15,6 +15,7 @@ const TAGS = [
   ["expansion", "How much a glaze shrinks as it cools."],
   ["chemistry", "What a glaze is made of."],
   ["evidence", "What a glaze must be, going by its tiles."],
+  ["running", "How far a glaze runs, layers, refiring, and faults of the coat."],
   ["sizes", "What to throw for the size that is wanted fired."],
   ["shrinkage", "How much a clay shrinks, from measured bars."],
   ["rulers", "Rulers, ribs and gauges to print at true scale."],

@@ -19,6 +19,7 @@ import { openapiRoutes } from "./openapi.ts";
 import { pageRoutes } from "./pages.ts";
 import { type AssetLoader, referenceRoutes } from "./reference.ts";
 import { rulerRoutes } from "./rulers.ts";
+import { runningRoutes } from "./running.ts";
 import { shrinkageRoutes } from "./shrinkage.ts";
 import { sizeRoutes } from "./sizes.ts";
 import { sourceRoutes } from "./sources.ts";
@@ -43,6 +44,7 @@ export function mountRoutes(api: Api, lent: Lent = {}): void {
   expansionRoutes(api);
   chemistryRoutes(api);
   evidenceRoutes(api);
+  runningRoutes(api);
   // At the wheel and the bucket.
   sizeRoutes(api);
   shrinkageRoutes(api);

@@ -28,5 +28,14 @@ export * from "./lengths.ts";
 export { Material } from "./material.ts";
 export { RulerReport, RulerRequest } from "./rulers.ts";
 export { Bar, Shrinkage, ShrinkageReport, ShrinkageRequest } from "./shrinkage.ts";
+export { RunningReport } from "./running.ts";
+export {
+  Coat,
+  FiringSegment,
+  LaterHeat,
+  RunningFiring,
+  RunningRequest,
+  RunningWall,
+} from "./running-request.ts";
 export { SizesReport, SizesRequest } from "./sizes.ts";
 export { Source } from "./source.ts";

@@ -9,6 +9,7 @@ import { Evidence } from "./resources/evidence.ts";
 import { Expansion } from "./resources/expansion.ts";
 import { Fit } from "./resources/fit.ts";
 import { Rulers } from "./resources/rulers.ts";
+import { Running } from "./resources/running.ts";
 import { Shrinkage } from "./resources/shrinkage.ts";
 import { Sizes } from "./resources/sizes.ts";
 import { Transport } from "./transport.ts";
@@ -27,6 +28,8 @@ export class Ringtrue {
   readonly chemistry: Chemistry;
   /** What a glaze must be, going by its tiles [1e-6/K]. */
   readonly evidence: Evidence;
+  /** How far a glaze runs down a wall [mm]. */
+  readonly running: Running;
   /** What to throw for the size wanted fired [mm, cm, in]. */
   readonly sizes: Sizes;
   /** Shrinkage of a clay from measured bars [%]. */
@@ -53,6 +56,7 @@ export class Ringtrue {
     this.expansion = new Expansion(transport);
     this.chemistry = new Chemistry(transport);
     this.evidence = new Evidence(transport);
+    this.running = new Running(transport);
     this.sizes = new Sizes(transport);
     this.shrinkage = new Shrinkage(transport);
     this.rulers = new Rulers(transport);

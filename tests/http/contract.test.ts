@@ -94,6 +94,7 @@ describe("the description", () => {
       ["post", "/v1/expansion/stream", "streamExpansion", "expansion"],
       ["post", "/v1/chemistry", "analyseChemistry", "chemistry"],
       ["post", "/v1/evidence", "learnFromTiles", "evidence"],
+      ["post", "/v1/running", "estimateRunning", "running"],
       ["post", "/v1/sizes", "workOutSizes", "sizes"],
       ["post", "/v1/shrinkage", "measureShrinkage", "shrinkage"],
       ["post", "/v1/rulers", "drawRuler", "rulers"],

@@ -54,6 +54,20 @@ export type Accuracy = {
 };
 
 /**
+ * A piece of advice, with where it comes from.
+ */
+export type Advice = {
+    /**
+     * What to do.
+     */
+    text: string;
+    /**
+     * Key into GET /v1/sources.
+     */
+    source: string;
+};
+
+/**
  * How much is wanted: dry weight, volume, or a number of dips.
  */
 export type Amount = DryAmount | VolumeAmount | DipAmount;
@@ -689,6 +703,106 @@ export type Clay = {
 };
 
 /**
+ * One coat: a glaze with its fired thickness, or with how it was put on.
+ */
+export type Coat = {
+    glaze: MadeGlaze;
+    /**
+     * How it was put on, where the thickness is not known (common practice, no source).
+     */
+    application?: 'dip' | 'pour' | 'spray' | 'brush';
+    /**
+     * How many times over; 1 if left out [-].
+     */
+    coats?: number;
+};
+
+/**
+ * One line of the checklist.
+ */
+export type CoatFault = {
+    /**
+     * What would be seen.
+     */
+    fault: 'crawling' | 'beading' | 'pinholing';
+    /**
+     * Stable identifier of the cause.
+     */
+    id: string;
+    /**
+     * How likely it matters here; nobody has a number for it.
+     */
+    likelihood: 'likely' | 'possible' | 'unlikely';
+    /**
+     * Why it is on the list, with the figure that put it there.
+     */
+    cause: string;
+    /**
+     * How to tell.
+     */
+    check: string;
+    /**
+     * What to change.
+     */
+    remedy: string;
+    /**
+     * Key into GET /v1/sources; `common-practice` where no source was found.
+     */
+    source: string;
+};
+
+/**
+ * Two coats that meet; the outer's figure less the inner's, viscosity at the peak and expansion.
+ */
+export type CoatInterface = {
+    /**
+     * Coats that meet, counted from the clay.
+     */
+    coats: [
+        number,
+        number
+    ];
+    viscosity: Quantity;
+    expansion: Quantity;
+    /**
+     * What that means.
+     */
+    text: string;
+};
+
+/**
+ * A stack between its bounds: run with the coats apart, melted into one, and apart the other way round [mm]; mixingLength is how far two coats melt into each other by diffusion [mm].
+ */
+export type CoatLayers = {
+    mixingLength: Quantity;
+    separate: Quantity;
+    mixed: Quantity;
+    reversed: Quantity;
+    /**
+     * The same in sentences.
+     */
+    text: string;
+    /**
+     * Each pair that meets.
+     */
+    interfaces: Array<CoatInterface>;
+};
+
+/**
+ * A point of the coat down the wall.
+ */
+export type CoatPoint = {
+    /**
+     * Down from the upper edge [mm].
+     */
+    mm: number;
+    /**
+     * Thickness there [mm].
+     */
+    thicknessMm: number;
+};
+
+/**
  * Mean stress in one coat, tension positive [MPa].
  */
 export type CoatStress = {
@@ -1310,6 +1424,24 @@ export type Firing = {
 };
 
 /**
+ * Heat or cool to a temperature at a rate, then soak.
+ */
+export type FiringSegment = {
+    /**
+     * End of the segment, up or down [°C].
+     */
+    toC: number;
+    /**
+     * Rate on the way [K/h].
+     */
+    cPerHour: number;
+    /**
+     * Soak at the end [min].
+     */
+    holdMinutes?: number;
+};
+
+/**
  * One line of a bulk fit.
  */
 export type FitLine = {
@@ -1559,6 +1691,60 @@ export type HeightLessWidth = {
 };
 
 /**
+ * A later, cooler firing of the same piece.
+ */
+export type LaterHeat = {
+    /**
+     * What it is for.
+     */
+    kind: 'decal' | 'lustre' | 'enamel' | 'other';
+    /**
+     * Highest temperature reached [°C].
+     */
+    peakC: number;
+    /**
+     * Heating; 100 if left out [K/h].
+     */
+    heatingCPerHour?: number;
+    /**
+     * Soak at the end [min].
+     */
+    holdMinutes?: number;
+    /**
+     * Cooling; 100 if left out [K/h].
+     */
+    coolingCPerHour?: number;
+};
+
+/**
+ * What a later firing does: relaxed is the share of the stress that flows away [-], run its run [mm].
+ */
+export type LaterHeatReport = {
+    /**
+     * What it is for.
+     */
+    kind: 'decal' | 'lustre' | 'enamel' | 'other';
+    /**
+     * Its peak [°C].
+     */
+    peakC: number;
+    /**
+     * What becomes of the stress of the glaze firing.
+     */
+    stress: 'kept' | 'partly-relaxed' | 'set-anew';
+    relaxed: Quantity;
+    run: Quantity;
+    /**
+     * The same in sentences.
+     */
+    text: string;
+    /**
+     * How to fire it.
+     */
+    advice: Array<Advice>;
+};
+
+/**
  * Coats of glaze over one another.
  */
 export type LayeredGlaze = {
@@ -1802,6 +1988,48 @@ export type MaterialPage = {
      * Give it back as `cursor` for the next page; null at the end.
      */
     nextCursor: string | null;
+};
+
+/**
+ * The firing as reckoned with; meltMinutes are those below 10^4 Pa·s [min].
+ */
+export type MeltFiring = {
+    peakC: Quantity;
+    /**
+     * Where the peak comes from.
+     */
+    from: string;
+    meltMinutes: Quantity;
+    /**
+     * Viscosity along the firing.
+     */
+    path: Array<MeltPoint>;
+};
+
+/**
+ * A point of the firing where the glaze is softer than 10^12 Pa·s.
+ */
+export type MeltPoint = {
+    /**
+     * Since the kiln was lit [min].
+     */
+    minutes: number;
+    /**
+     * Temperature [°C].
+     */
+    c: number;
+    /**
+     * Viscosity [log10(Pa·s)].
+     */
+    logViscosity: number;
+    /**
+     * Lower end, 90 % band [log10(Pa·s)].
+     */
+    low: number;
+    /**
+     * Upper end, 90 % band [log10(Pa·s)].
+     */
+    high: number;
 };
 
 /**
@@ -2334,6 +2562,39 @@ export type RecipeGlaze = {
 export type RecipeLine = MaterialLine | AnalysisLine | FormulaLine;
 
 /**
+ * By the end of a second firing, the first included: run and roll from where the glaze was put on [mm].
+ */
+export type Refiring = {
+    run: Quantity;
+    roll: Quantity;
+    /**
+     * Chance that it crosses the clearance [-].
+     */
+    reachesShelf: number;
+    /**
+     * Thickness of coat that would just cross it [mm]; null where none up to 20 mm does.
+     */
+    reachingThickness: Quantity | null;
+    /**
+     * Bare band to leave at the foot [mm].
+     */
+    bareBandMm: number;
+    /**
+     * Whether a catch plate is advised: above 1 chance in 10 to cross.
+     */
+    catchPlate: boolean;
+    /**
+     * The same in sentences.
+     */
+    text: string;
+    thickness: Quantity;
+    /**
+     * Mind this when firing again.
+     */
+    advice: Array<Advice>;
+};
+
+/**
  * A length rounded as it is set on callipers.
  */
 export type RoundedLength = {
@@ -2443,6 +2704,160 @@ export type RulerRequest = {
     shrinkage: Shrinkage;
     draw: Draw;
     page?: PaperSize;
+};
+
+/**
+ * A firing: exactly one of peakC, cone and segments.
+ */
+export type RunningFiring = {
+    /**
+     * Highest temperature reached [°C].
+     */
+    peakC?: number;
+    /**
+     * Number of a standard pyrometric cone; read as a peak from printed tables, with their doubt.
+     */
+    cone?: string;
+    /**
+     * Heating over the last 100 °C; 100 if left out [K/h].
+     */
+    heatingCPerHour?: number;
+    /**
+     * Soak at the end [min].
+     */
+    holdMinutes?: number;
+    /**
+     * Cooling from the peak; 150 if left out [K/h].
+     */
+    coolingCPerHour?: number;
+    /**
+     * The whole firing from 20 °C, 1 to 40 segments, in place of the rest.
+     */
+    segments?: Array<FiringSegment>;
+};
+
+/**
+ * How far a glaze runs: run is the advance of its lower edge, roll the thickness at the top of the roll there [mm].
+ */
+export type RunningReport = {
+    /**
+     * The answer in a sentence or two.
+     */
+    headline: string;
+    run: Quantity;
+    roll: Quantity;
+    /**
+     * Chance that it crosses the clearance [-].
+     */
+    reachesShelf: number;
+    /**
+     * Thickness of coat that would just cross it [mm]; null where none up to 20 mm does.
+     */
+    reachingThickness: Quantity | null;
+    /**
+     * Bare band to leave at the foot [mm].
+     */
+    bareBandMm: number;
+    /**
+     * Whether a catch plate is advised: above 1 chance in 10 to cross.
+     */
+    catchPlate: boolean;
+    /**
+     * The same in sentences.
+     */
+    text: string;
+    thickness: Quantity;
+    firing: MeltFiring;
+    viscosityAtPeak: Quantity;
+    surfaceTension: Quantity;
+    wall: WallReckoned;
+    /**
+     * Coat down the wall after the firing, roll left out.
+     */
+    profile: Array<CoatPoint>;
+    refiring: Refiring;
+    /**
+     * What slows it, strongest first.
+     */
+    slows: Array<Slowing>;
+    /**
+     * What a stack does; null for a single coat.
+     */
+    layers: CoatLayers | null;
+    /**
+     * Crawling, beading and pinholing: causes to look at, likeliest first.
+     */
+    faults: Array<CoatFault>;
+    /**
+     * Later firings, as asked.
+     */
+    laterHeat: Array<LaterHeatReport>;
+    engine: EngineStamp;
+    /**
+     * Unusual input and assumptions made; empty if none.
+     */
+    warnings: Array<Notice>;
+    /**
+     * What could hurt someone, with the usual defence; empty if none.
+     */
+    cautions: Array<Notice>;
+    /**
+     * Keys into GET /v1/sources for what the answer rests on.
+     */
+    sources: Array<string>;
+};
+
+/**
+ * How far a glaze, or a stack of coats, runs down a wall over a firing.
+ */
+export type RunningRequest = {
+    glaze?: MadeGlaze;
+    /**
+     * 1 to 6 coats from the clay outwards. Give these or glaze.
+     */
+    coats?: Array<Coat>;
+    firing: RunningFiring;
+    wall?: RunningWall;
+    /**
+     * The second firing, where it is not the first again.
+     */
+    refiring?: {
+        firing?: RunningFiring;
+        /**
+         * Coats put over the fired glaze first, up to 6.
+         */
+        coats?: Array<Coat>;
+    };
+    /**
+     * Later, cooler firings, up to 5.
+     */
+    laterHeat?: Array<LaterHeat>;
+    /**
+     * Whether the clay was fired before glazing; true if left out.
+     */
+    bisque?: boolean;
+    /**
+     * Seed of the quasi-random draws [-]; the same seed gives the same answer.
+     */
+    seed?: number;
+};
+
+/**
+ * The wall that the glaze hangs on.
+ */
+export type RunningWall = {
+    /**
+     * Slope from level; 90 if left out [°].
+     */
+    slopeDeg?: number;
+    /**
+     * Height of the glazed band along the wall; 100 if left out [mm].
+     */
+    glazedMm?: number;
+    /**
+     * Bare clay between the glaze and the shelf; 3 if left out [mm].
+     */
+    clearanceMm?: number;
 };
 
 /**
@@ -2961,6 +3376,29 @@ export type SlabAnswer = {
 };
 
 /**
+ * One way to slow it; run is what is left [mm].
+ */
+export type Slowing = {
+    /**
+     * Stable identifier.
+     */
+    id: string;
+    /**
+     * What is changed, and by how much.
+     */
+    change: string;
+    /**
+     * Run after the change over run before [-].
+     */
+    factor: number;
+    run: Quantity;
+    /**
+     * The same in a sentence.
+     */
+    text: string;
+};
+
+/**
  * Something an answer rests on.
  */
 export type Source = {
@@ -3381,6 +3819,24 @@ export type VolumeAmount = {
 };
 
 /**
+ * The wall as reckoned with.
+ */
+export type WallReckoned = {
+    /**
+     * Slope from level [°].
+     */
+    slopeDeg: number;
+    /**
+     * Height of the glazed band [mm].
+     */
+    glazedMm: number;
+    /**
+     * Bare clay under it [mm].
+     */
+    clearanceMm: number;
+};
+
+/**
  * What is glazed, and how.
  */
 export type Ware = {
@@ -3766,6 +4222,67 @@ export type LearnFromTilesResponses = {
 };
 
 export type LearnFromTilesResponse = LearnFromTilesResponses[keyof LearnFromTilesResponses];
+
+export type EstimateRunningData = {
+    body: RunningRequest;
+    path?: never;
+    query?: never;
+    url: '/v1/running';
+};
+
+export type EstimateRunningErrors = {
+    /**
+     * Not JSON; the detail says where.
+     */
+    400: Problem;
+    /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
+     * The accept header asks for something not served here.
+     */
+    406: Problem;
+    /**
+     * The request took too long to arrive.
+     */
+    408: Problem;
+    /**
+     * Larger than 256 kB.
+     */
+    413: Problem;
+    /**
+     * Not sent as application/json.
+     */
+    415: Problem;
+    /**
+     * Something in it cannot be; see issues.
+     */
+    422: Problem;
+    /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
+     * Something broke on the service's side.
+     */
+    500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
+};
+
+export type EstimateRunningError = EstimateRunningErrors[keyof EstimateRunningErrors];
+
+export type EstimateRunningResponses = {
+    /**
+     * How far it runs, and why.
+     */
+    200: RunningReport;
+};
+
+export type EstimateRunningResponse = EstimateRunningResponses[keyof EstimateRunningResponses];
 
 export type WorkOutSizesData = {
     body: SizesRequest;
