@@ -9,7 +9,8 @@ interface View {
   power: number;
   dx: number;
   dy: number;
-  clip?: string;
+  /** Points left of this are out of sight [px]. */
+  from?: number;
 }
 const PLAIN: View = { power: 1, dx: 0, dy: 0 };
 
@@ -24,6 +25,13 @@ export function drawCurves(sheet: Sheet, frame: Frame, lengths: Lengths, view: V
   if (view === PLAIN) drawRunny(sheet, frame, lengths);
 }
 
+/** Points from the cold end up to the first that is out of sight; curves run from cold to hot. */
+function inSight({ x }: Frame, curve: readonly Length[], { power, dx, from }: View): readonly Length[] {
+  if (from === undefined) return curve;
+  const out = curve.findIndex(({ c }) => x(c) * power + dx < from);
+  return out < 0 ? curve : curve.slice(0, out + 1);
+}
+
 function place(frame: Frame, { power, dx, dy }: View, c: number, percent: number): string {
   return `${px(frame.x(c) * power + dx)} ${px(frame.y(percent) * power + dy)}`;
 }
@@ -35,14 +43,15 @@ function drawLine(
   pen: { stroke: Tint; width: number },
   view: View,
 ) {
-  const points = curve.map(({ c, percent }) => place(frame, view, c, percent));
-  sheet.path(`M${points.join("L")}`, { ...pen, ...(view.clip ? { clip: view.clip } : {}) });
+  const points = inSight(frame, curve, view).map(({ c, percent }) => place(frame, view, c, percent));
+  sheet.path(`M${points.join("L")}`, pen);
 }
 
 function drawBand(sheet: Sheet, frame: Frame, curve: readonly Length[], fill: Tint, opacity: number, view: View) {
-  const upper = curve.map(({ c, percent, above }) => place(frame, view, c, percent + above));
-  const lower = curve.map(({ c, percent, below }) => place(frame, view, c, percent - below)).reverse();
-  sheet.path(`M${[...upper, ...lower].join("L")}Z`, { fill, opacity, ...(view.clip ? { clip: view.clip } : {}) });
+  const seen = inSight(frame, curve, view);
+  const upper = seen.map(({ c, percent, above }) => place(frame, view, c, percent + above));
+  const lower = seen.map(({ c, percent, below }) => place(frame, view, c, percent - below)).reverse();
+  sheet.path(`M${[...upper, ...lower].join("L")}Z`, { fill, opacity });
 }
 
 function drawRunny(sheet: Sheet, { x, y }: Frame, { body, setC, hotC }: Lengths): void {

@@ -1,5 +1,5 @@
 /** The lens: the only magnifier, over the gap at 20 °C. @module */
-import { px, type Sheet } from "../marks/sheet.ts";
+import { PREFIX, px, type Sheet } from "../marks/sheet.ts";
 import { textWidth } from "../marks/text-width.ts";
 import type { Tint } from "../marks/theme.ts";
 
@@ -53,14 +53,14 @@ function fits({ x, y, r }: Lens, free: (x: number) => number): boolean {
 
 /**
  * Draws the lens and what is seen in it.
- * @param draw - draws the curves at a magnification, clipped
+ * @param draw - draws the curves at a magnification, from an abscissa on
  */
 export function drawLens(
   sheet: Sheet,
   lens: Lens,
   gap: Gap,
   tint: Tint,
-  draw: (clip: string, power: number, dx: number, dy: number) => void,
+  draw: (power: number, dx: number, dy: number, from: number) => void,
 ): void {
   const { x, y, r, power } = lens;
   const middle = (gap.clay + gap.glaze) / 2;
@@ -79,7 +79,9 @@ export function drawLens(
     () => `<clipPath id="%ID%"><circle cx="${px(x)}" cy="${px(y)}" r="${px(r)}"/></clipPath>`,
   );
   sheet.circle(x, y, r, { fill: "sheet" });
-  draw(clip, power, x + offset - 2 - power * gap.x, y - power * middle);
+  sheet.raw(`<g clip-path="url(#${PREFIX}-${clip})">`);
+  draw(power, x + offset - 2 - power * gap.x, y - power * middle, x - r);
+  sheet.raw("</g>");
   sheet.circle(x, y, r, { stroke: "ink", width: 2 });
 
   const [clay, glaze] = [y + (gap.clay - middle) * power, y + (gap.glaze - middle) * power];

@@ -70,8 +70,8 @@ export function drawGap(sheet: Sheet, frame: Frame, lengths: Lengths, report: Fi
     sheet.text(end, head + size, words, { size, bold: true, tint, anchor: "end", halo: true });
     const times = `drawn ${lens.power} times as large`;
     sheet.text(end, head + size * 2 + 3, times, { size, tint: "ink2", anchor: "end" });
-    drawLens(sheet, lens, gap, tint, (clip, power, dx, dy) =>
-      drawCurves(sheet, frame, lengths, { power, dx, dy, clip }),
+    drawLens(sheet, lens, gap, tint, (power, dx, dy, from) =>
+      drawCurves(sheet, frame, lengths, { power, dx, dy, from }),
     );
     return;
   }

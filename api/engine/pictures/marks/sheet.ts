@@ -17,9 +17,8 @@ export interface Pen {
   /** A colour, or the name of a pattern made with {@link Sheet.define}. */
   fill?: Tint | { pattern: string };
   dash?: string;
+  /** Of the stroke if there is one, else of the fill. */
   opacity?: number;
-  /** Clip made with {@link Sheet.define}. */
-  clip?: string;
 }
 
 /** How a text is set. */
@@ -141,14 +140,14 @@ export class Sheet {
     return { markup: markup.join(""), height: -top };
   }
 
-  #pen({ stroke, width = 1, fill, dash, opacity, clip }: Pen): string {
+  #pen({ stroke, width = 1, fill, dash, opacity }: Pen): string {
     let out = "";
     if (fill === undefined) out += ' fill="none"';
     else out += ` fill="${typeof fill === "string" ? this.theme[fill] : `url(#${PREFIX}-${fill.pattern})`}"`;
     if (stroke) out += ` stroke="${this.theme[stroke]}" stroke-width="${width}"`;
     if (dash) out += ` stroke-dasharray="${dash}"`;
-    if (opacity !== undefined) out += ` opacity="${opacity}"`;
-    if (clip) out += ` clip-path="url(#${PREFIX}-${clip})"`;
+    // Of the stroke or the fill, never of the whole: that would cost a renderer a sheet of its own.
+    if (opacity !== undefined) out += ` ${stroke ? "stroke" : "fill"}-opacity="${opacity}"`;
     return out;
   }
 }
