@@ -2,7 +2,7 @@
 import { AbortedError, ApiError, type FitRequest, ServerError } from "@ringtrue/sdk";
 import type { FitReport } from "../../engine/fit/types.ts";
 import { service } from "../shared/service.ts";
-import { type Draft, letterOf } from "./draft.ts";
+import type { Draft } from "./draft.ts";
 import { buildQuestion, type FieldFault, fieldAt, type Question, rowName } from "./request.ts";
 
 /** Rest after the last keystroke [ms]. */
@@ -101,8 +101,7 @@ export class Asker {
   #where(draft: Draft, place: number, field: string): string {
     const row = Number(/^row-(\d+)-/.exec(field)?.[1] ?? -1);
     const glaze = draft.trials[place]!;
-    const trial = draft.trials.length > 1 && /^(row|oxide)-/.test(field) ? `${letterOf(place)}: ` : "";
-    return row >= 0 && glaze.rows[row] ? `${trial}${rowName(glaze.rows[row], row)}: ` : trial;
+    return row >= 0 && glaze.rows[row] ? `${rowName(glaze.rows[row], row)}: ` : "";
   }
 
   async #report(request: FitRequest, signal: AbortSignal): Promise<FitReport> {

@@ -1,0 +1,153 @@
+/** Errors at the field, a service that goes and comes back, answers that come too late. */
+import { describe, expect, it } from "vitest";
+import { pages, shot, soon, verdict } from "./support.ts";
+
+const { open, service } = pages();
+const isFit = (request: Request) => request.method === "POST" && new URL(request.url).pathname === "/v1/fit";
+
+describe("a field that needs a word", () => {
+  it("says where, what was read and the likely fix, once it is left; the verdict stays", async () => {
+    const page = await open("/");
+    await verdict(page);
+    const whiting = page.getByLabel("Weight of Whiting");
+    await whiting.fill("17..0");
+    await soon(() => page.locator("#left-out").textContent()).toMatch(/Row 3, whiting/);
+    expect(await page.locator(".note.bad").count()).toBe(0);
+    await page.keyboard.press("Tab");
+    const note = page.locator("#row-2-parts-note");
+    await soon(() => note.innerText()).toMatch(/^Row 3, whiting: “17\.\.0” is not a number\. Did you mean 17\.0\?/);
+    expect(await whiting.getAttribute("aria-invalid")).toBe("true");
+    expect(await whiting.getAttribute("aria-describedby")).toContain("row-2-parts-note");
+    expect(await verdict(page)).toMatch(/^Thaw /);
+    await shot(page, "check-field-error");
+    await page.getByRole("button", { name: "Use 17.0" }).click();
+    await page.keyboard.press("Tab");
+    await soon(() => page.locator(".note.bad").count()).toBe(0);
+    await soon(() => page.locator("#left-out").count()).toBe(0);
+  });
+
+  it("shows the service's own words at the row it means, and judges the rest", async () => {
+    const page = await open("/");
+    await verdict(page);
+    await page.locator("#row-2-material").fill("whitting");
+    await page.keyboard.press("Tab");
+    const note = page.locator("#row-2-material-note");
+    await soon(() => note.innerText()).toMatch(/^Row 3, whitting: .*Did you mean whiting\?/);
+    expect(await verdict(page)).toMatch(/^Thaw /);
+    await note.getByRole("button", { name: "Use whiting" }).click();
+    await page.keyboard.press("Tab");
+    await soon(() => note.count()).toBe(0);
+    await page.getByLabel("Weight of Silica").fill("-3");
+    await page.keyboard.press("Tab");
+    await soon(() => page.locator("#row-1-parts-note").innerText()).toMatch(/^Row 2, silica: .*-3/);
+  });
+
+  it("says that 62 was meant to be 6.2, at the clay", async () => {
+    const page = await open("/");
+    await verdict(page);
+    await page.locator("#body-expansion").fill("62");
+    await page.keyboard.press("Tab");
+    await soon(() => page.locator("#body-expansion-note").innerText()).toMatch(/6\.2/);
+    await soon(() => verdict(page)).toBe("One thing needs a word first.");
+    await page.locator("#body-expansion").fill("6,2");
+    await soon(() => verdict(page)).toMatch(/^Thaw /);
+  });
+
+  it("tells what it assumed at the field it assumed it for", async () => {
+    const page = await open("/");
+    await verdict(page);
+    await page.locator("#body-from").fill("");
+    await page.locator("#body-to").fill("");
+    await page.keyboard.press("Tab");
+    await soon(() => page.locator("#form .note:not(.bad)").first().innerText()).toMatch(/500 °C/);
+  });
+});
+
+describe("the line to the service", () => {
+  it("goes: the last answer stays with its time; comes back: the answer follows", async () => {
+    const page = await open("/", { mayFail: true });
+    const before = await verdict(page);
+    await service.stop();
+    await page.getByLabel("Weight of Silica").fill("60");
+    await soon(() => page.locator("#state").innerText()).toMatch(
+      /No connection since \d\d:\d\d\. This is the answer from \d\d:\d\d/,
+    );
+    expect(await verdict(page)).toBe(before);
+    await shot(page, "check-offline");
+    await service.start();
+    await soon(() => verdict(page)).not.toBe(before);
+    await soon(() => page.locator("#state").innerText()).not.toMatch(/No connection/);
+    expect(await page.getByLabel("Weight of Silica").inputValue()).toBe("60");
+  });
+
+  it("is not needed for the pages themselves after the first load", async () => {
+    const page = await open("/", { mayFail: true });
+    const before = await verdict(page);
+    await page.evaluate(() => navigator.serviceWorker.ready.then((ready) => ready.active?.state));
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    await page.context().setOffline(true);
+    await page.reload();
+    await soon(() => page.locator("#answer h1").innerText()).toBeTruthy();
+    expect(await verdict(page)).toBe(before);
+    await page.goto(`${service.url}/lesson`);
+    expect(await page.locator("h1").innerText()).toContain("Why does");
+    await page.context().setOffline(false);
+  });
+
+  it("breaks on the service's side: said as mine, and asked again by hand", async () => {
+    const page = await open("/", { mayFail: true });
+    await verdict(page);
+    service.gate = (request) => {
+      if (!isFit(request)) return undefined;
+      const problem = { type: "about:blank", title: "Broken", status: 500, detail: "Broken.", requestId: "x" };
+      return new Response(JSON.stringify(problem), {
+        status: 500,
+        headers: { "content-type": "application/problem+json" },
+      });
+    };
+    await page.getByLabel("Weight of Silica").fill("40");
+    await soon(() => page.locator("#state").innerText()).toMatch(
+      /That check did not come back\.\s*Your recipe is safe/,
+    );
+    service.gate = () => undefined;
+    await page.getByRole("button", { name: "Try again" }).click();
+    await soon(() => page.locator("#state").innerText()).toBe("");
+  });
+
+  it("is slow: an answer overtaken by a later question is never shown", async () => {
+    const page = await open("/");
+    await verdict(page);
+    let held = 0;
+    service.gate = async (request) => {
+      if (!isFit(request)) return undefined;
+      const text = await request.clone().text();
+      if (text.includes('"parts":61')) {
+        held++;
+        await new Promise((later) => setTimeout(later, 1500));
+      }
+      return undefined;
+    };
+    const silica = page.getByLabel("Weight of Silica");
+    await silica.fill("61");
+    await soon(() => held).toBeGreaterThan(0);
+    await page.waitForTimeout(300);
+    await silica.fill("10");
+    await soon(() => verdict(page)).toMatch(/almost surely craze/);
+    const settled = await verdict(page);
+    await page.waitForTimeout(1600);
+    expect(await verdict(page)).toBe(settled);
+  });
+
+  it("is slow: after 0.4 s the page says so, and the last answer stands greyed", async () => {
+    const page = await open("/");
+    const before = await verdict(page);
+    service.gate = async (request) => {
+      if (isFit(request)) await new Promise((later) => setTimeout(later, 1500));
+      return undefined;
+    };
+    await page.getByLabel("Weight of Silica").fill("60");
+    await soon(() => page.locator("#state").innerText()).toMatch(/Working it out again/);
+    expect(await verdict(page)).toBe(before);
+    await soon(() => verdict(page)).not.toBe(before);
+  });
+});
