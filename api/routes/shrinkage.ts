@@ -5,7 +5,8 @@ import { JSON_TYPE } from "../http/media.ts";
 import { type Api, answer, badJson, jsonAnswer, jsonRequest, mount } from "../http/operation.ts";
 import { readJson } from "../http/read-json.ts";
 import { SLATE_BARS } from "../schemas/larch-lane-sizes.ts";
-import { ShrinkageReport, ShrinkageRequest } from "../schemas/shrinkage.ts";
+import { ShrinkageRequest } from "../schemas/shrinkage.ts";
+import { ShrinkageReport } from "../schemas/shrinkage-report.ts";
 import { STAMP } from "./stamp.ts";
 
 export function shrinkageRoutes(api: Api): void {

@@ -27,7 +27,8 @@ export { Health } from "./health.ts";
 export * from "./lengths.ts";
 export { Material } from "./material.ts";
 export { RulerReport, RulerRequest } from "./rulers.ts";
-export { Bar, Shrinkage, ShrinkageReport, ShrinkageRequest } from "./shrinkage.ts";
+export { Bar, Shrinkage, ShrinkageRequest } from "./shrinkage.ts";
+export { ShrinkageReport } from "./shrinkage-report.ts";
 export { RunningReport } from "./running.ts";
 export {
   Coat,

@@ -141,7 +141,7 @@ function remark(bars: readonly ReadBar[], { total }: Shrinkages, warnings: Notic
 function headline({ drying, total }: Shrinkages, peakC: number | undefined): string {
   if (!total) return `This clay loses ${round(drying!.mean.value, 1)} % of its length as it dries.`;
   const { value, low, high } = total.mean;
-  const fired = peakC === undefined ? "fired" : `fired to ${peakC} °C`;
+  const fired = peakC === undefined ? "fired" : `fired at ${peakC} °C`;
   return (
     `This clay loses ${round(value, 1)} % from wet to ${fired} (${round(low, 1)} to ${round(high, 1)} %, nine times in ten): ` +
     `throw ${round(thrownLength(100, value / 100), 1)} mm for 100 mm fired.`
