@@ -9,7 +9,7 @@ import {
   type WeightPercent,
 } from "../glass/index.ts";
 import type { Faults } from "../lengths/index.ts";
-import { COAT_MM, THICKNESS_SHARE } from "./practice.ts";
+import { type Application, COAT_MM, THICKNESS_SHARE } from "./practice.ts";
 import type { Coat } from "./types.ts";
 
 /** A coat made ready. */
@@ -24,6 +24,13 @@ export interface ReadCoat {
   warnings: Notice[];
 }
 
+/** The hand's work in words. */
+const BY: Readonly<Record<Application, string>> = {
+  dip: "dipping",
+  pour: "pouring",
+  spray: "spraying",
+  brush: "brushing",
+};
 /** Thickness of a coat of which nothing is said [mm]. */
 const USUAL_MM = 0.3;
 /** Density of a glaze that no volume is known for [kg/m³] (from-memory-handbooks). */
@@ -62,7 +69,8 @@ export function readCoat(coat: Coat, pointer: string, glazePointer: string, faul
     const { low, high } = COAT_MM[application];
     thicknessMm = (coats * (low + high)) / 2;
     plusMinusMm = (coats * (high - low)) / 2;
-    const message = `I took ${shown(thicknessMm)} mm fired, ${shown(coats * low)} to ${shown(coats * high)}, for ${coats === 1 ? "one" : coats} by ${application} (common practice, no source). A chip measured with a gauge tells better.`;
+    const many = coats === 1 ? "one coat" : `${coats} coats`;
+    const message = `I took ${shown(thicknessMm)} mm fired, ${shown(coats * low)} to ${shown(coats * high)}, for ${many} put on by ${BY[application]} (common practice, no source). A fired chip under a lens and a rule tells better.`;
     warnings.push({ code: "thickness-from-application", message, pointer: `${pointer}/application` });
   } else {
     thicknessMm = USUAL_MM * coats;

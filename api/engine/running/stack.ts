@@ -32,7 +32,7 @@ export function flowShares(thicknesses: readonly number[]): number[] {
  * @returns mixing length [m]
  * @remarks Eyring's relation takes network atoms: alkalis go further. Bubbles stir a boiling glaze more than diffusion does.
  * Source: from-memory-handbooks.
- * @example mixingLength(1.8, 1240, 0.3e-9) // 1.59e-5
+ * @example mixingLength(1.8, 1240, 0.3e-9) // 1.58e-5
  */
 export function mixingLength(work: number, temperatureC: number, jumpM: number): number {
   return Math.sqrt((2 * BOLTZMANN * (temperatureC + 273.15) * work) / jumpM);
