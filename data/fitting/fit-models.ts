@@ -1,8 +1,9 @@
 /** Fits the property models to the measured glasses and writes data/models. Run: npm run fit-models. @module */
+import { fork } from "node:child_process";
 import { writeFileSync } from "node:fs";
-import { scoreAttempts } from "./attempts.ts";
+import type { AttemptScore } from "./attempts.ts";
 import { inDomain } from "./domains.ts";
-import { fitProperty, tableOf } from "./fit-property.ts";
+import { fitProperty } from "./fit-property.ts";
 import { packedFile } from "./pack-rows.ts";
 import { agreementPlot } from "./plot.ts";
 import { readGlasses } from "./read-glasses.ts";
@@ -12,6 +13,11 @@ import { SPECS } from "./specs.ts";
 import { fitViscosity } from "./viscosity/fit-viscosity.ts";
 
 const started = performance.now();
+const attempts = new Promise<AttemptScore[]>((resolve, reject) => {
+  const child = fork(new URL("./attempts-process.ts", import.meta.url));
+  child.once("message", (scores) => resolve(scores as AttemptScore[])).once("error", reject);
+  child.once("exit", (code) => reject(new Error(`attempts-process.ts ended with ${code}`)));
+});
 const glasses = readGlasses();
 const fitted = SPECS.map((spec) => fitProperty(spec, glasses));
 for (const { spec, model, rows, heldOut } of fitted) {
@@ -33,9 +39,7 @@ const sets = scoreSets(glasses);
 const licence = "Scored on glasses from SciGlass, Copyright (c) 2019 EPAM Systems, Open Database License 1.0.";
 const title = "How the published expansion sets do on the measured glasses";
 write("published-sets.json", pretty({ title, unit: "1e-6/K", licence, sets }));
-const [expansion] = fitted;
-const attempts = expansion ? scoreAttempts(expansion.spec, tableOf(expansion.spec, expansion.rows)) : [];
-write("REPORT.md", reportOf(fitted, viscosity, sets, attempts));
+write("REPORT.md", reportOf(fitted, viscosity, sets, await attempts));
 console.log(`\nWrote data/models and its REPORT.md in ${((performance.now() - started) / 1000).toFixed(0)} s.`);
 
 function write(name: string, text: string): void {

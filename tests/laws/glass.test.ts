@@ -110,6 +110,20 @@ describe("laws of the glass models", () => {
     );
   });
 
+  it("lets silica lower the expansion, and soda and potash raise it", () => {
+    fc.assert(
+      fc.property(glaze, (x) => {
+        const per = Object.fromEntries(
+          expansionContributions(x).oxides.map((part) => [part.oxide, part.perMolePercent]),
+        );
+        expect(per.SiO2).toBeLessThan(0);
+        expect(per.Na2O).toBeGreaterThan(0);
+        expect(per.K2O).toBeGreaterThan(0);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
   it("gives derivatives that agree with small additions", () => {
     const step = 1e-7;
     const add = (x: Moles, oxide: string) =>
