@@ -125,6 +125,7 @@ describe("the description", () => {
       "RecipeGlaze",
       "OxideGlaze",
       "StatedGlaze",
+      "LayeredGlaze",
     ]);
     expect(OxideGlaze.properties.oxides.properties.amounts.additionalProperties).toMatchObject({ minimum: 0 });
   });

@@ -132,7 +132,7 @@ describe("api/server.ts", () => {
     const base = await address;
     const processes = new Set<string>();
     const askUntil = async (wanted: number) => {
-      for (let tries = 0; processes.size < wanted && tries < 200; tries++) {
+      for (let tries = 0; processes.size < wanted && tries < 800; tries++) {
         const text = await getOnce(`${base}/metrics`);
         const found = /under_way\{process="(\d+)"\}/.exec(text)?.[1];
         if (found) processes.add(found);
@@ -141,13 +141,14 @@ describe("api/server.ts", () => {
       return processes.size;
     };
     expect(await askUntil(2)).toBe(2);
-    const workers = execFileSync("ps", ["-o", "pid=", "--ppid", String(child.pid)], { encoding: "utf8" });
-    process.kill(Number(workers.trim().split(/\s+/)[0]), "SIGKILL");
+    const children = execFileSync("ps", ["-o", "pid=,args=", "--ppid", String(child.pid)], { encoding: "utf8" });
+    const worker = children.split("\n").find((line) => line.includes("api/server.ts"));
+    process.kill(Number(worker?.trim().split(" ")[0]), "SIGKILL");
     expect(await askUntil(3)).toBe(3);
     expect(output()).toMatch(/Worker \d ended \(SIGKILL\)\. Another starts in 0\.5 s\./);
     child.kill("SIGTERM");
     expect(await ended).toBe(0);
-  });
+  }, 60_000);
 
   it("says once why no worker can start", async () => {
     const first = await start();
