@@ -8,12 +8,14 @@ import {
   glassDensity,
   glassProperties,
   liquidusIndication,
+  propertyModels,
 } from "../../api/engine/glass/index.ts";
 import { quantileOf } from "../../api/engine/quantity.ts";
 import { betweenPapers } from "../../data/fitting/between-papers.ts";
 import independent from "../../data/fitting/independent-check.json" with { type: "json" };
 import type { GlassRow } from "../../data/fitting/read-glasses.ts";
 import expansion from "../../data/models/expansion.json" with { type: "json" };
+import bibliography from "../../data/sources.json" with { type: "json" };
 import { close } from "../support/close.ts";
 
 const fired = (amounts: Record<string, number>) => analyseGlaze({ oxides: { basis: "weightPercent", amounts } });
@@ -140,4 +142,15 @@ describe("one more part of each material", () => {
   it("has nothing to say of a glaze given by its oxides", () => {
     expect(expansionPerPart(fired({ SiO2: 70, Na2O: 30 }))).toEqual([]);
   });
+});
+
+it("tells of every fitted property how well it does and where it is from", () => {
+  const models = propertyModels();
+  expect(models.map((model) => model.id)).toEqual(["expansion", "transition", "youngs", "viscosity", "liquidus"]);
+  for (const model of models) {
+    expect(Object.keys(model.accuracy).length).toBeGreaterThan(1);
+    expect(model.intervals[0]!.quarter).toBe("all");
+    expect(model.licence).toContain("EPAM Systems, Open Database License 1.0");
+    for (const key of model.sources) expect(Object.keys(bibliography.sources)).toContain(key);
+  }
 });

@@ -23,6 +23,8 @@ export { type LocalAccuracy, type NearGlass, type Neighbourhood, nearestGlasses 
 export { expansionPerPart, type PartEffect } from "./per-part.ts";
 // What one glass is like, with intervals.
 export { glassProperties } from "./properties.ts";
+// How well each fitted property does.
+export { type PropertyModel, propertyModels } from "./property-models.ts";
 // From a 20–300 °C mean to other temperatures.
 export { meanOver, RISE_WITH_TEMPERATURE } from "./rise-with-temperature.ts";
 export { expansionModels } from "./summaries.ts";
