@@ -99,7 +99,7 @@ describe("the tester", () => {
     await verdict(page);
     await page.getByRole("button", { name: "Start from nothing" }).click();
     await page.getByLabel("Body").selectOption({ label: "Studio porcelain" });
-    await page.getByText("Analysis", { exact: true }).click();
+    await page.getByRole("radio", { name: "Analysis" }).check();
     for (const [oxide, amount] of [
       ["SiO2", "68"],
       ["Al2O3", "14"],
@@ -110,7 +110,7 @@ describe("the tester", () => {
       await page.getByLabel(`Weight per cent of ${oxide}`).fill(amount);
     }
     await soon(() => verdict(page)).toMatch(/on your studio porcelain/);
-    await page.getByText("Expansion", { exact: true }).first().click();
+    await page.getByRole("radio", { name: "Expansion" }).check();
     await page.locator("#expansion").fill("9");
     await soon(() => verdict(page)).toMatch(/craze/);
   });
@@ -181,8 +181,8 @@ describe("the tester", () => {
   it("reads °F and inches, and means the same", async () => {
     const page = await open("/");
     const before = await verdict(page);
-    await page.getByText("°F", { exact: true }).click();
-    await page.getByText("inch", { exact: true }).click();
+    await page.getByRole("radio", { name: "°F" }).check();
+    await page.getByRole("radio", { name: "inch" }).check();
     expect(await page.getByLabel("Top").inputValue()).toBe("2264");
     expect(await page.getByLabel("Glaze when fired").inputValue()).toBe("0.0118");
     await soon(() => page.locator(".because").first().innerText()).toMatch(/°F.*0\.012 in/s);

@@ -209,6 +209,15 @@ function takeBack(): void {
   refresh();
 }
 
+/** The answer of the last visit, until the one of now is there. */
+function showLast(report: FitReport): void {
+  const parts = { glaze: null, body: null, firing: {}, ware: {} };
+  const question = { parts, request: null, missing: null, faults: [], leftOut: [], places: new Map<string, string>() };
+  answers = draft.trials.map((_, i) => ({ question, report: i === draft.current ? report : null, faults: [] }));
+  showAnswer();
+  answers = [];
+}
+
 function openWork(given: () => unknown, told: string, broken: string): void {
   try {
     const next = fromWork(given(), draft.units);
@@ -259,23 +268,7 @@ function start(): void {
   addEventListener("online", () => asker.now(draft));
   showBench();
   openLink();
-  if (last) {
-    answers = [];
-    answers[draft.current] = {
-      question: {
-        parts: { glaze: null, body: null, firing: {}, ware: {} },
-        request: null,
-        missing: null,
-        faults: [],
-        leftOut: [],
-        places: new Map(),
-      },
-      report: last.report,
-      faults: [],
-    };
-    if (draft.trials.length === 1) showAnswer();
-    answers = [];
-  }
+  if (last) showLast(last.report);
   asker.now(draft);
   onTheme(() => byId("bench").toggleAttribute("data-redrawn"));
   loadMaterials().then(

@@ -5,7 +5,7 @@ export type Oxides = Record<string, number>;
 
 /** Analyses [wt %] of one that crazes, one that fits and one that shivers on the same clay. */
 export const GLAZES: Readonly<Record<string, Oxides>> = {
-  "Sea Fret": { SiO2: 65, Al2O3: 13, B2O3: 2, CaO: 11, Na2O: 4.5, K2O: 4.5 },
+  "Sea Fret": { SiO2: 66, Al2O3: 13, B2O3: 2, CaO: 11, Na2O: 4, K2O: 4 },
   "Low Sun": { SiO2: 69, Al2O3: 14, B2O3: 3, CaO: 9, Na2O: 2, K2O: 3 },
   Hoarfrost: { SiO2: 73, Al2O3: 14, B2O3: 3, CaO: 5, MgO: 3, Na2O: 0.5, K2O: 1.5 },
 };

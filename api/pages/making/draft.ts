@@ -1,0 +1,171 @@
+/** What stands on the Making bench, and the questions it makes. @module */
+import type { DrawRulerData, PlanBatchData, WorkOutSizesData } from "@ringtrue/sdk";
+import { THAW } from "../../schemas/larch-lane.ts";
+import { currentGlaze } from "../check/draft.ts";
+import { buildQuestion } from "../check/request.ts";
+import { readKept } from "../check/store.ts";
+import { readNumber } from "../shared/read-number.ts";
+import words from "../words.json" with { type: "json" };
+
+export type Form = keyof typeof words.making.forms;
+
+/** Lengths as typed: a number is in `unit`, and text such as `3 1/2 in` is read by the service. */
+export interface MakingDraft {
+  unit: "mm" | "in";
+  form: Form;
+  height: string;
+  rim: string;
+  belly: string;
+  foot: string;
+  wall: string;
+  pieces: string;
+  percent: string;
+  plusMinus: string;
+  drying: string;
+  seat: string;
+  play: string;
+  glazeOnSeat: string;
+  dry: string;
+  gravity: string;
+}
+
+/** The jar of Larch Lane. */
+export const JAR_DRAFT: MakingDraft = {
+  unit: "mm",
+  form: "jar",
+  height: "100",
+  rim: "93",
+  belly: "110",
+  foot: "72",
+  wall: "5",
+  pieces: "6",
+  percent: "12",
+  plusMinus: "0.5",
+  drying: "6",
+  seat: "84",
+  play: "0.8",
+  glazeOnSeat: "0",
+  dry: "2000",
+  gravity: "1.45",
+};
+
+const KEY = "ringtrue-making";
+export function keptDraft(): MakingDraft {
+  try {
+    return { ...JAR_DRAFT, ...(JSON.parse(localStorage.getItem(KEY) ?? "{}") as Partial<MakingDraft>) };
+  } catch {
+    return { ...JAR_DRAFT };
+  }
+}
+export const keepDraft = (draft: MakingDraft) => localStorage.setItem(KEY, JSON.stringify(draft));
+
+/** A length for the service: a number where one was typed, otherwise the words, which it reads or refuses. */
+const length = (text: string) => readNumber(text).value ?? text.trim();
+const number = (text: string) => readNumber(text).value ?? undefined;
+
+function shrinkage({ percent, plusMinus, drying }: MakingDraft) {
+  return {
+    percent: number(percent) ?? 12,
+    ...(number(plusMinus) === undefined ? {} : { plusMinus: number(plusMinus)! }),
+    ...(number(drying) === undefined ? {} : { dryingPercent: number(drying)! }),
+  };
+}
+
+/** Which sizes a form has. */
+export const PARTS: Readonly<Record<Form, readonly ("height" | "rim" | "belly" | "foot" | "wall")[]>> = {
+  jar: ["height", "rim", "belly", "foot", "wall"],
+  pot: ["height", "rim", "belly", "foot", "wall"],
+  bowl: ["height", "rim", "foot", "wall"],
+  cylinder: ["height", "rim", "wall"],
+};
+
+export function sizesQuestion(draft: MakingDraft): WorkOutSizesData["body"] {
+  const given = PARTS[draft.form].filter((part) => draft[part].trim() !== "");
+  const fired = Object.fromEntries(given.map((part) => [part, length(draft[part])]));
+  const pieces = number(draft.pieces);
+  const all = PARTS[draft.form].every((part) => readNumber(draft[part]).value !== null);
+  const at = (across: string, up: number) => ({ across: length(across), up });
+  const tall = readNumber(draft.height).value ?? 0;
+  const floor = (readNumber(draft.wall).value ?? 0) * 1.2;
+  const shared = { dimensions: "outside" as const, wall: length(draft.wall), floor };
+  const outline =
+    draft.form === "cylinder"
+      ? { form: "straight" as const, diameter: length(draft.rim), height: length(draft.height), ...shared }
+      : draft.form === "bowl"
+        ? {
+            form: "tapered" as const,
+            foot: length(draft.foot),
+            rim: length(draft.rim),
+            height: length(draft.height),
+            ...shared,
+          }
+        : {
+            form: "points" as const,
+            points: [at(draft.foot, 0), at(draft.belly, tall * 0.55), at(draft.rim, tall)],
+            ...shared,
+          };
+  const gallery = draft.form === "jar" && draft.seat.trim() !== "" ? { gallery: length(draft.seat) } : {};
+  return {
+    unit: draft.unit,
+    answerIn: draft.unit,
+    shrinkage: shrinkage(draft),
+    fired: { ...fired, ...gallery },
+    ...(pieces && pieces > 1 ? { set: { pieces } } : {}),
+    ...(draft.form === "jar" && draft.seat.trim() !== ""
+      ? {
+          lid: {
+            seat: length(draft.seat),
+            stage: "fired" as const,
+            clearance: length(draft.play),
+            ...(draft.glazeOnSeat.trim() === "" ? {} : { glaze: length(draft.glazeOnSeat) }),
+            firedTogether: true,
+          },
+        }
+      : {}),
+    ...(all ? { profile: outline } : {}),
+  };
+}
+
+export function rulerQuestion(draft: MakingDraft): DrawRulerData["body"] {
+  const { percent, plusMinus } = shrinkage(draft);
+  const given = plusMinus === undefined ? { percent } : { percent, plusMinus };
+  return { shrinkage: given, draw: { ruler: { length: draft.unit === "in" ? "6 in" : "150 mm" } }, page: "A4" };
+}
+
+/** The batch of the recipe on the Check page, or of Thaw where nothing is kept; null where it is no recipe. */
+export function batchQuestion(draft: MakingDraft): PlanBatchData["body"] | null {
+  const kept = readKept()?.draft;
+  const glaze = kept ? buildQuestion(kept, currentGlaze(kept)).parts.glaze : { recipe: THAW.recipe };
+  const name = kept ? currentGlaze(kept).name || words.check.unnamed : words.sample.glaze;
+  if (!glaze || !("recipe" in glaze)) return null;
+  const { thicknessMm: _, ...made } = glaze as { thicknessMm?: number } & typeof glaze;
+  const gravity = number(draft.gravity);
+  return {
+    name,
+    glaze: made,
+    amount: { dry: `${number(draft.dry) ?? 2000} g` },
+    ...(gravity === undefined ? {} : { specificGravity: gravity }),
+  };
+}
+
+/** Pointers of the service → fields of this bench. */
+export const PLACES: ReadonlyMap<string, string> = new Map([
+  ["/fired/height", "height"],
+  ["/fired/rim", "rim"],
+  ["/fired/belly", "belly"],
+  ["/fired/foot", "foot"],
+  ["/fired/wall", "wall"],
+  ["/fired/gallery", "seat"],
+  ["/profile/wall", "wall"],
+  ["/profile", "height"],
+  ["/shrinkage/percent", "percent"],
+  ["/shrinkage/plusMinus", "plusMinus"],
+  ["/shrinkage/dryingPercent", "drying"],
+  ["/set", "pieces"],
+  ["/lid/seat", "seat"],
+  ["/lid/clearance", "play"],
+  ["/lid/glaze", "glazeOnSeat"],
+  ["/lid", "seat"],
+  ["/amount", "dry"],
+  ["/specificGravity", "gravity"],
+]);

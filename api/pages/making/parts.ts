@@ -1,0 +1,225 @@
+/** The parts of the Making page's answer. @module */
+import type { DrawRulerResponses, PlanBatchResponses, WorkOutSizesResponse } from "@ringtrue/sdk";
+import { sayId } from "../check/find-material.ts";
+import { fill } from "../fill.ts";
+import { plain } from "../say.ts";
+import { drawing, h, stressed } from "../shared/dom.ts";
+import { picture } from "../shared/picture.ts";
+import { readNumber } from "../shared/read-number.ts";
+import words from "../words.json" with { type: "json" };
+import type { MakingDraft } from "./draft.ts";
+import { potDrawing } from "./pot-drawing.ts";
+
+type Sizes = WorkOutSizesResponse;
+type Ruler = Exclude<DrawRulerResponses[200], string>;
+type Batch = Exclude<PlanBatchResponses[200], string>;
+
+const { making } = words;
+const pot = picture(720);
+const nameOf = (name: string) => making.names[name as keyof typeof making.names] ?? name;
+
+/** A size of the table to what it is worth: a tenth of a millimetre, a hundredth of an inch. */
+const sized = (value: number, unit: string) => plain(value, unit === "in" ? 2 : 1);
+
+/** Sentence, drawing, sizes, lid and clay. */
+export function sizesPart(report: Sizes, draft: MakingDraft): HTMLElement[] {
+  const height = report.sizes.find(({ name }) => name === "height");
+  const rim = report.sizes.find(({ name }) => name === "rim");
+  const { up, from } = report.shrinkage;
+  const form = making.formWord[draft.form];
+  const title =
+    height && rim
+      ? fill(making.headline, {
+          height: height.target.text,
+          form,
+          throwHeight: height.throwTo.text,
+          throwRim: rim.throwTo.text,
+        })
+      : report.headline;
+  const unit = height?.target.unit ?? draft.unit;
+  const because = height
+    ? fill(making.because, {
+        shrinkage: `${plain(up.value, 1)}\u00a0%`,
+        low: plain(up.low, 1),
+        high: plain(up.high, 1),
+        landsLow: sized(height.lands.low, unit),
+        landsHigh: `${sized(height.lands.high, unit)}\u00a0${unit}`,
+      })
+    : "";
+  if (height) drawPot(draft, { up: up.value, throwTall: height.throwTo.text, firedTall: height.target.text, form });
+  const notes = [
+    report.set?.message,
+    report.lid?.message,
+    report.capacity?.message,
+    clayWords(report),
+    ...report.warnings.map((one) => one.message),
+  ];
+  return [
+    h(
+      "div",
+      { class: "made" },
+      h("h1", {}, stressed(title)),
+      h("p", { class: "because" }, because, " ", h("span", { class: "mut" }, fill(making.from, { from }))),
+    ),
+    h("section", { class: "first" }, h("figure", {}, pot.element, h("figcaption", {}, making.toScale))),
+    h(
+      "section",
+      { "aria-labelledby": "sizes-title" },
+      h("h2", { id: "sizes-title" }, making.sizes),
+      sizesTable(report, unit),
+      ...notes.filter((note) => note).map((note) => h("p", { class: "lede" }, note as string)),
+    ),
+  ];
+}
+
+function drawPot(draft: MakingDraft, told: { up: number; throwTall: string; firedTall: string; form: string }): void {
+  const value = (text: string) => readNumber(text).value ?? 0;
+  const [height, rim, wall] = [value(draft.height), value(draft.rim), value(draft.wall)];
+  const foot = value(draft.foot) || rim;
+  const sizes = {
+    form: draft.form,
+    height,
+    rim,
+    wall,
+    foot,
+    belly: value(draft.belly) || rim,
+    grown: 1 / (1 - told.up / 100),
+  };
+  const said = {
+    title: fill(making.picture, { form: told.form, throwHeight: told.throwTall, height: told.firedTall }),
+    throwTall: fill(making.throwTall, { size: told.throwTall }),
+    firedTall: fill(making.firedTall, { size: told.firedTall }),
+    dashed: making.dashed,
+    solid: making.solid,
+    cut: making.cut,
+    outside: making.outside,
+  };
+  pot.show(height > 0 && rim > 0 && wall > 0 ? ({ width }) => potDrawing(sizes, said, width) : null);
+}
+
+function sizesTable(report: Sizes, unit: string): HTMLElement {
+  const rows = [...report.sizes, ...(report.lid ? [report.lid.lid] : [])];
+  const seen = new Set<string>();
+  const once = rows.filter((row) => !seen.has(nameOf(row.name)) && seen.add(nameOf(row.name)));
+  const head = [
+    making.part,
+    ...[making.throw, making.leather, making.boneDry, making.fired].map((word) => `${word}, ${unit}`),
+    making.lands,
+  ];
+  return h(
+    "table",
+    { class: "nums sz" },
+    h("thead", {}, h("tr", {}, ...head.map((word) => h("th", { scope: "col" }, word)))),
+    h(
+      "tbody",
+      {},
+      ...once.map((row) =>
+        h(
+          "tr",
+          {},
+          h("th", { scope: "row" }, nameOf(row.name)),
+          h("td", { class: "q" }, h("b", {}, row.throwTo.text.replace(/ (mm|in)$/, ""))),
+          h("td", {}, sized(row.leatherHard.value, unit)),
+          h("td", {}, sized(row.boneDry.value, unit)),
+          h("td", {}, row.target.text.replace(/ (mm|in)$/, "")),
+          h(
+            "td",
+            { class: "mut" },
+            fill(making.to, { low: sized(row.lands.low, unit), high: sized(row.lands.high, unit) }),
+          ),
+        ),
+      ),
+    ),
+  );
+}
+
+function clayWords({ clay }: Sizes): string | null {
+  if (!clay) return null;
+  if (!clay.forAll) return fill(making.clayOne, { one: clay.wedge });
+  return fill(making.clayWeight, { one: clay.wedge, pieces: clay.forAll.pieces, all: clay.forAll.text });
+}
+
+/** The ruler, cut out of its sheet. */
+export function rulerPart(report: Ruler, pdf: () => void): HTMLElement[] {
+  const sheet = drawing(report.sheets[0]!.svg);
+  sheet.setAttribute("viewBox", "10 30 190 38");
+  sheet.removeAttribute("width");
+  sheet.removeAttribute("height");
+  const get = h("button", { class: "btn", type: "button", id: "ruler-pdf", onclick: pdf }, making.printTrue);
+  return [
+    h(
+      "section",
+      { class: "noprint", "aria-labelledby": "ruler-title" },
+      h(
+        "div",
+        { class: "caprow" },
+        h("div", {}, h("h2", { id: "ruler-title" }, making.ruler), h("p", { class: "lede" }, making.rulerText)),
+        h("div", { class: "acts" }, get),
+      ),
+      h("figure", {}, h("div", { class: "fig rule" }, sheet), h("figcaption", {}, making.rulerCheck)),
+    ),
+  ];
+}
+
+/** Weights with ticks, water, cautions. */
+export function batchPart(report: Batch, pdf: () => void): HTMLElement[] {
+  const get = h("button", { class: "btn", type: "button", id: "batch-pdf", onclick: pdf }, making.sheet);
+  const print = h("button", { class: "btn bare", type: "button", onclick: () => window.print() }, making.print);
+  const head = [making.weighed, making.material, making.inHundred, making.weigh, making.running];
+  const rows = report.lines.map((line, i) => {
+    const name = sayId(line.label);
+    const tick = h("input", {
+      type: "checkbox",
+      id: `weighed-${i}`,
+      "aria-label": fill(making.tick, { material: name }),
+    });
+    return h(
+      "tr",
+      {},
+      h("td", {}, tick),
+      h("th", { scope: "row" }, h("label", { for: `weighed-${i}` }, name)),
+      h("td", {}, line.inHundred.toFixed(1)),
+      h("td", { class: "q" }, h("b", {}, plain(line.weighG, 1))),
+      h("td", { class: "mut" }, plain(line.runningG, 1)),
+    );
+  });
+  return [
+    h(
+      "section",
+      { class: "batch", "aria-labelledby": "batch-title" },
+      h(
+        "div",
+        { class: "caprow" },
+        h(
+          "div",
+          {},
+          h(
+            "h2",
+            { id: "batch-title" },
+            fill(making.batch, { name: report.name ?? "", dry: `${plain(report.dry.totalG, 0)}\u00a0g` }),
+          ),
+          h("p", { class: "lede" }, making.batchFrom),
+        ),
+        h("div", { class: "acts" }, get, print),
+      ),
+      h(
+        "table",
+        { class: "nums bt" },
+        h("thead", {}, h("tr", {}, ...head.map((word) => h("th", { scope: "col" }, word)))),
+        h("tbody", {}, ...rows),
+      ),
+      h("ol", { class: "mind" }, ...report.steps.map((step) => h("li", {}, step))),
+      ...report.cautions.map(({ message }) => h("p", { class: "lede" }, h("b", {}, message))),
+      h(
+        "p",
+        { class: "sig", "aria-hidden": "true" },
+        making.signed,
+        h("i"),
+        making.date,
+        h("i"),
+        making.thickness,
+        h("i"),
+      ),
+    ),
+  ];
+}

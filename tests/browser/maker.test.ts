@@ -1,0 +1,94 @@
+/** The maker: what to throw, a lid that fits, bars measured, a ruler and a batch sheet to print. */
+import { readFile } from "node:fs/promises";
+import { describe, expect, it } from "vitest";
+import { output, overflow, pages, shot, soon, verdict } from "./support.ts";
+
+const { open } = pages();
+const title = async (page: Awaited<ReturnType<typeof open>>) =>
+  (await page.locator("#answer h1").innerText()).replace(/\s+/g, " ");
+
+describe("the maker", () => {
+  it("reads what to throw for the jar that is wanted", async () => {
+    const page = await open("/making");
+    // 100 mm fired at 12 % from wet to fired: 100 / 0.88 = 113.6, thrown to the millimetre (derived, arithmetic).
+    await soon(() => title(page)).toBe("To finish 100 mm tall, throw the jar 114 mm tall and 106 mm at the rim.");
+    expect(await page.locator(".sz").innerText()).toMatch(/Lid flange\s+93\.6/);
+    expect(await page.locator("#answer").innerText()).toMatch(/0\.8\d mm of play all round/);
+    await shot(page, "making");
+  });
+
+  it("follows what is typed, and stays on the device", async () => {
+    const page = await open("/making");
+    await soon(() => title(page)).toMatch(/114 mm/);
+    await page.getByLabel("Fired height").fill("200");
+    // 200 / 0.88 = 227.3 (derived, arithmetic)
+    await soon(() => title(page)).toMatch(/throw the jar 227 mm tall/);
+    await page.getByLabel("Form").selectOption({ label: "Bowl" });
+    await soon(() => title(page)).toMatch(/throw the bowl 227 mm tall/);
+    expect(await page.getByLabel("Fired belly").count()).toBe(0);
+    await page.reload();
+    await soon(() => title(page)).toMatch(/throw the bowl 227 mm tall/);
+  });
+
+  it("speaks inches, fractions too", async () => {
+    const page = await open("/making");
+    await soon(() => title(page)).toMatch(/114 mm/);
+    await page.getByRole("radio", { name: "inch" }).check();
+    expect(await page.getByLabel("Fired height").inputValue()).toBe("3.937");
+    await page.getByLabel("Fired height").fill("3 1/2 in");
+    // 3.5 / 0.88 = 3.98 in (derived, arithmetic)
+    await soon(() => title(page)).toMatch(/3 1\/2 in.*tall, throw the jar (4|3 3[01]\/32|3\.98)/);
+  });
+
+  it("takes shrinkage from bars", async () => {
+    const page = await open("/making");
+    await soon(() => title(page)).toMatch(/114 mm/);
+    await page.getByText("Measure it from bars").click();
+    await page.getByLabel("One bar a line").fill("100, 94, 88\n100; 93.5; 87.5\n100 94 88.5");
+    await page.getByRole("button", { name: "Work it out" }).click();
+    // (12 + 12.5 + 11.5) / 3 (derived, arithmetic)
+    await soon(() => page.getByLabel("Wet to fired").inputValue()).toBe("12.0");
+    expect(Number(await page.getByLabel("Give or take").inputValue())).toBeGreaterThan(0.3);
+  });
+
+  it("is told at the field what cannot be", async () => {
+    const page = await open("/making");
+    await soon(() => title(page)).toMatch(/114 mm/);
+    await page.getByLabel("Wet to fired").fill("0,12");
+    await page.keyboard.press("Tab");
+    await soon(() => page.locator("#percent-note").innerText()).toMatch(/Did you mean 12 %/);
+    await page.getByRole("button", { name: "Use 12" }).click();
+    await soon(() => page.locator(".note.bad").count()).toBe(0);
+    await page.getByLabel("Fired height").fill("tall");
+    await page.keyboard.press("Tab");
+    await soon(() => page.locator("#height-note").innerText()).toMatch(/tall/);
+  });
+
+  it("gets ruler and batch sheet as PDF, the batch of the glaze on the Check page", async () => {
+    const page = await open("/");
+    await verdict(page);
+    await page.locator("#name").fill("Low Sun");
+    await soon(() => page.evaluate(() => localStorage.getItem("ringtrue-check"))).toContain("Low Sun");
+    await page.goto(`${new URL(page.url()).origin}/making`);
+    await soon(() => page.locator("#batch-title").innerText()).toMatch(/Batch sheet: Low Sun, 2000 g dry/);
+    expect(await page.locator(".bt tbody tr").count()).toBe(5);
+    expect(await page.locator(".bt tbody tr").last().innerText()).toMatch(/2000/);
+    await page.getByLabel("Potash feldspar weighed").check();
+    for (const [button, name] of [
+      ["#ruler-pdf", "ruler.pdf"],
+      ["#batch-pdf", "batch.pdf"],
+    ] as const) {
+      const download = page.waitForEvent("download");
+      await page.locator(button).click();
+      await (await download).saveAs(output(name));
+      expect((await readFile(output(name))).subarray(0, 5).toString()).toBe("%PDF-");
+    }
+  });
+
+  it("stands on a phone without a sideways scroll", async () => {
+    const page = await open("/making", { viewport: { width: 390, height: 844 } });
+    await soon(() => title(page)).toMatch(/114 mm/);
+    expect(await overflow(page)).toBe(0);
+    await shot(page, "making-phone");
+  });
+});
