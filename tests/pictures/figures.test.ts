@@ -4,7 +4,8 @@ import { bilayerStress, checkFit, type Layers } from "../../api/engine/fit/index
 import { bestSwap } from "../../api/engine/pictures/contributions/rows.ts";
 import { lengthsOf, stepsOf } from "../../api/engine/pictures/expansion/lengths.ts";
 import { expansionPicture, stressPicture } from "../../api/engine/pictures/index.ts";
-import { textWidth, wrap } from "../../api/engine/pictures/marks/text-width.ts";
+import { escapeText, px } from "../../api/engine/pictures/marks/sheet.ts";
+import { shorten, textWidth, wrap } from "../../api/engine/pictures/marks/text-width.ts";
 import { niceStep } from "../../api/engine/pictures/marks/ticks.ts";
 import { wallOf } from "../../api/engine/pictures/stress/layers.ts";
 import { hillOf } from "../../api/engine/pictures/verdict/hill.ts";
@@ -123,6 +124,14 @@ describe("measuring words", () => {
   it("never falls short of a common sans", () => {
     // Advance widths of Helvetica, 1/1000 em: S 667, i 222, O 778, 2 556 (Adobe Core 14 AFM metrics, from memory).
     expect(textWidth("SiO2", 10)).toBeGreaterThanOrEqual((667 + 222 + 778 + 556) / 100);
+  });
+
+  it("does what its examples say", () => {
+    expect(textWidth("+29 MPa", 14, true)).toBeCloseTo(70.14, 6);
+    expect(wrap("the skin is too small", 80, 14)).toEqual(["the skin is", "too small"]);
+    expect(shorten("Hoarfrost", 40, 14)).toBe("Ho…");
+    expect(px(2.34567)).toBe(2.35);
+    expect(escapeText("<b>")).toBe("&#60;b&#62;");
   });
 
   it("wraps evenly and cuts what cannot be wrapped", () => {

@@ -7,6 +7,8 @@ export { expansionPicture } from "./expansion/expansion-picture.ts";
 export { contributionsPicture } from "./contributions/contributions-picture.ts";
 // Stress through glaze and wall.
 export { stressPicture } from "./stress/stress-picture.ts";
+// How far it runs: the wall before and after, viscosity along the firing.
+export { runningPicture } from "./running/running-picture.ts";
 // The mark of a verdict.
 export { ringMark } from "./ring-mark.ts";
 // Shapes.

@@ -8,7 +8,7 @@ import type { PictureOptions } from "../types.ts";
 import { bestSwap, type Rows, rowsOf } from "./rows.ts";
 
 /** Heading of the last column: what one more weight per cent would do. */
-const PER = "1 % more";
+const per = (sheet: Sheet) => (sheet.narrow ? "+1 %" : "1 % more");
 
 interface Place {
   /** Right end of the share column, zero line, right end of the bars [px]. */
@@ -35,7 +35,7 @@ export function contributionsPicture(report: FitReport, options: PictureOptions 
   const margin = narrow ? 4 : 6;
 
   sheet.text(margin, size + 2, "in the glaze", { size, tint: "ink2" });
-  const perHeader = PER;
+  const perHeader = per(sheet);
   const room = width - margin - textWidth(perHeader, size) - 14 - place.zero;
   const header = ["pull toward crazing, MPa", "pull, MPa"].find((words) => textWidth(words, size) < room) ?? "MPa";
   sheet.text(place.zero, size + 2, header, { size, tint: "ink2" });
@@ -64,7 +64,7 @@ function placeOf(sheet: Sheet, { bars }: Rows): Place {
   const margin = narrow ? 4 : 6;
   const share = margin + textWidth("Al2O3", size + 1, true) + (narrow ? 6 : 16) + textWidth("88.8 %", size);
   const value = textWidth("+888", size + 1, true) + 14;
-  const end = width - margin - textWidth(PER, size) - 12 - value;
+  const end = width - margin - textWidth(per(sheet), size) - 12 - value;
   const most = Math.max(1, ...bars.map(({ pullMPa }) => pullMPa));
   const least = Math.max(0, ...bars.map(({ pullMPa }) => -pullMPa));
   const start = share + 14 + (least > 0 ? value : 0);

@@ -36,7 +36,7 @@ export function frameOf(sheet: Sheet, lengths: Lengths): Frame {
   const room = (sheet.size * 2 + 14) / tall;
   const crest = Math.max(...cold.map(({ percent, above }) => percent + above), 0);
   const high = Math.max(hottest + 0.012, (crest - room * low) / (1 - room));
-  const left = sheet.narrow ? 44 : 54;
+  const left = sheet.narrow ? 48 : 54;
   const right = sheet.width - (sheet.narrow ? 18 : 26);
   const top = sheet.size * 2 + 8;
   const bottom = top + tall;

@@ -29,7 +29,7 @@ export interface Type {
   anchor?: "start" | "middle" | "end";
 }
 
-/** Two decimals and no more: a hundredth of a pixel is never seen. @example px(3.14159) // 3.14 */
+/** Two decimals and no more: a hundredth of a pixel is never seen. @example px(2.34567) // 2.35 */
 export function px(value: number): number {
   return Math.round(value * 100) / 100 + 0;
 }
@@ -38,7 +38,7 @@ export function px(value: number): number {
 const LONG = /-?\d+\.\d{3,}(?:e-?\d+)?/g;
 const rounded = (digits: string) => String(px(Number(digits)));
 
-/** Makes any text safe inside SVG; characters that XML cannot hold are dropped. @example escapeText("<b>") // "&lt;b&gt;" */
+/** Makes any text safe inside SVG; characters that XML cannot hold are dropped. @example escapeText("<b>") // "&#60;b&#62;" */
 export function escapeText(text: string): string {
   return text.replace(UNPRINTABLE, "").replace(/[&<>"']/g, (letter) => `&#${letter.charCodeAt(0)};`);
 }

@@ -1,35 +1,35 @@
 /**
  * How wide a text will be, without a screen to measure it on.
  *
- * Advance widths are the larger of two faces for each letter: the pages' own sans and a common metric-compatible sans
- * that stands in for it, so that a picture laid out here fits wherever it is shown.
+ * Advance widths are the largest of three faces for each letter: the pages' own sans, a common one that stands in for it,
+ * and the widest that a bare machine may fall back on, so that a picture laid out here fits wherever it is shown.
  *
  * @module
  */
 
 /** Widths of the characters from space to tilde [1/100 em]. */
 const REGULAR = [
-  28, 29, 35, 65, 59, 92, 73, 19, 33, 33, 48, 61, 28, 36, 28, 39, 65, 56, 56, 58, 61, 59, 60, 56, 62, 60, 28, 28, 58,
-  63, 58, 56, 102, 67, 67, 72, 72, 67, 61, 78, 72, 39, 51, 67, 56, 83, 72, 78, 67, 78, 72, 67, 61, 72, 67, 94, 67, 67,
-  61, 32, 39, 34, 55, 56, 33, 56, 57, 50, 56, 56, 31, 56, 56, 25, 24, 50, 26, 84, 56, 56, 57, 57, 35, 50, 33, 56, 50,
-  72, 50, 50, 50, 34, 26, 34, 58,
+  32, 41, 46, 84, 64, 96, 78, 28, 40, 40, 50, 84, 32, 37, 32, 39, 65, 64, 64, 64, 64, 64, 64, 64, 64, 64, 34, 34, 84,
+  84, 84, 56, 102, 69, 69, 73, 78, 67, 62, 78, 76, 40, 52, 67, 56, 87, 75, 79, 67, 79, 73, 67, 62, 74, 69, 99, 69, 67,
+  69, 40, 39, 40, 84, 56, 50, 62, 64, 55, 64, 62, 36, 64, 64, 28, 28, 58, 28, 98, 64, 62, 64, 64, 42, 53, 40, 64, 60,
+  82, 60, 60, 53, 64, 34, 64, 84,
 ];
 const BOLD = [
-  31, 33, 47, 76, 61, 97, 72, 24, 34, 34, 48, 60, 28, 37, 28, 44, 66, 56, 58, 60, 62, 61, 63, 56, 62, 57, 33, 33, 58,
-  61, 58, 61, 98, 72, 72, 72, 72, 67, 61, 78, 72, 42, 56, 72, 61, 86, 72, 78, 67, 78, 72, 67, 61, 72, 67, 94, 68, 67,
-  62, 34, 44, 34, 58, 56, 33, 56, 61, 56, 61, 56, 36, 61, 61, 30, 28, 56, 32, 89, 61, 61, 61, 61, 39, 56, 38, 61, 56,
-  78, 56, 56, 50, 39, 28, 39, 58,
+  35, 46, 53, 84, 70, 101, 88, 31, 46, 46, 53, 84, 38, 42, 38, 44, 70, 70, 70, 70, 70, 70, 70, 70, 70, 70, 40, 40, 84,
+  84, 84, 62, 100, 78, 77, 74, 84, 69, 69, 83, 84, 43, 57, 78, 64, 100, 84, 86, 74, 86, 78, 73, 69, 82, 78, 111, 78, 73,
+  73, 46, 44, 46, 84, 56, 50, 68, 72, 60, 72, 68, 44, 72, 72, 35, 35, 67, 35, 105, 72, 69, 72, 72, 50, 60, 48, 72, 66,
+  93, 65, 66, 59, 72, 37, 72, 84,
 ];
 /** The few others that the product's words use; anything else is taken for a wide one. */
 const OTHERS: Readonly<Record<string, number>> = {
-  "\u2212": 61,
-  "°": 40,
-  "·": 33,
-  "×": 58,
-  "’": 28,
+  "\u2212": 84,
+  "°": 50,
+  "·": 38,
+  "×": 84,
+  "’": 38,
   "–": 56,
-  "\u00a0": 31,
-  "\u2009": 20,
+  "\u00a0": 35,
+  "\u2009": 21,
   "…": 100,
 };
 const WIDE = 105;
@@ -40,7 +40,7 @@ const WIDE = 105;
  * @param size - font size [px]
  * @param bold - weight 600 and above
  * @returns width [px], rather too wide than too narrow
- * @example textWidth("+29 MPa", 14, true) // 60.2
+ * @example textWidth("+29 MPa", 14, true) // 70.14
  */
 export function textWidth(text: string, size: number, bold = false): number {
   const table = bold ? BOLD : REGULAR;
@@ -79,7 +79,7 @@ function fill(text: string, limit: number, size: number, bold: boolean): string[
   return [...lines, line];
 }
 
-/** Cuts a text to a width, with an ellipsis in place of what is lost. @example shorten("Hoarfrost", 40, 14) // "Hoa…" */
+/** Cuts a text to a width, with an ellipsis in place of what is lost. @example shorten("Hoarfrost", 40, 14) // "Ho…" */
 export function shorten(text: string, limit: number, size: number, bold = false): string {
   if (textWidth(text, size, bold) <= limit) return text;
   const letters = [...text];

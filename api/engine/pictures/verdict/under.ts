@@ -92,8 +92,9 @@ export function drawAxis(sheet: Sheet, scale: StressScale, y: number, top: numbe
     ["squeezed: the skin is too big, and may lift off", "pulled: the skin is too small, and may crack"],
     ["squeezed: too big, may lift off", "pulled: too small, may crack"],
     ["squeezed: it may lift", "pulled: it may crack"],
+    ["squeezed: may lift", "pulled: may crack"],
   ];
-  const fits = ([a, b]: [string, string]) => textWidth(a, size, true) + textWidth(b, size, true) + 70 < right - left;
+  const fits = ([a, b]: [string, string]) => textWidth(a, size, true) + textWidth(b, size, true) + 46 < right - left;
   const [squeezed, pulled] = sides.find(fits) ?? ["it may lift", "it may crack"];
   const row = base + size + 12;
   sheet.path(arrow(left + 6, row - size * 0.33, -1), { stroke: "push", width: 1.75 });
