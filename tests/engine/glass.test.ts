@@ -111,6 +111,11 @@ describe("warnings and gaps", () => {
     close(odd.expansion.value, plain.expansion.value, { abs: 1e-9 });
     expect(odd.expansion.scale).toBeGreaterThan(plain.expansion.scale);
   });
+  it("says when there is too little to make a glass of", () => {
+    const codes = (moles: Record<string, number>) => glassProperties(moles).warnings.map((warning) => warning.code);
+    expect(codes({ CaO: 0.6, Al2O3: 0.4 })).toContain("no-glass-former");
+    expect(codes({ SiO2: 0.4, PbO: 0.6 })).not.toContain("no-glass-former");
+  });
   it("lets a set leave out a little and say so, but not a lot", () => {
     const turner = (li: number) =>
       estimateExpansion(

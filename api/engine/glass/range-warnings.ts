@@ -6,6 +6,10 @@ import type { MoleFractions } from "./types.ts";
 /** An oxide that no model knows starts to matter above this [mole fraction]. */
 const NEGLIGIBLE = 0.001;
 
+/** Below this share of silica, boron and phosphate together nothing sets to a glass (from memory) [mole fraction]. */
+const LEAST_FORMER = 0.25;
+const FORMERS = (["SiO2", "B2O3", "P2O5"] as const).map((oxide) => MODEL_OXIDES.indexOf(oxide));
+
 /** Lower and upper ends of the training rows by oxide, mole fractions in the order of MODEL_OXIDES. */
 export interface TrainingRange {
   low: Float64Array;
@@ -19,7 +23,8 @@ export function trainingRange(molePercent: Readonly<Record<string, [number, numb
 }
 
 /**
- * One warning for each oxide outside the range, and one for the oxides that no measured glass has.
+ * One warning for each oxide outside the range, one for the oxides that no measured glass has, and one where there is
+ * too little glass former to call it a glass.
  * @param x - mole fractions in the order of MODEL_OXIDES [-]
  * @param unknown - mole fraction of oxides that are not among them [-]
  * @param moleFractions - the glass as given, for the names of those
@@ -32,6 +37,9 @@ export function rangeWarnings(
 ): Notice[] {
   const warnings: Notice[] = [];
   if (unknown > NEGLIGIBLE) warnings.push(unknownOxides(moleFractions, unknown));
+  let formers = 0;
+  for (const i of FORMERS) formers += x[i]!;
+  if (formers < LEAST_FORMER) warnings.push(noFormer(formers));
   for (let i = 0; i < MODEL_OXIDES.length; i++) {
     const share = x[i]!;
     if (share <= high[i]! + 1e-9 && share >= low[i]! - 1e-9) continue;
@@ -47,6 +55,13 @@ export function rangeWarnings(
 /** Factor on the scale for oxides that were left out: a tenth of the glass unknown doubles it. A choice, no source. */
 export function widening(unknown: number): number {
   return 1 + 10 * unknown;
+}
+
+function noFormer(share: number): Notice {
+  return {
+    code: "no-glass-former",
+    message: `Silica, boron and phosphate together are ${percent(share)} mol % here: too little for anything to set to a glass. The figures are what the sums give and mean next to nothing; look for a slip in the recipe or the analysis.`,
+  };
 }
 
 function unknownOxides(moleFractions: MoleFractions, share: number): Notice {
