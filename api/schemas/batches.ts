@@ -6,8 +6,10 @@ import { Volume, Weight } from "./lengths.ts";
 import { answerFields, Quantity } from "./quantity.ts";
 import { Page, Sheet } from "./rulers.ts";
 
-const figure = (description: string, example: number) => z.number().meta({ description, examples: [example] });
-const gravity = (description: string) => figure(`${description} [-].`, 1.45);
+/** Described with its limits; the engine keeps them, and says what is wrong in better words than a validator. */
+const figure = (description: string, example: number, limits: { minimum?: number; maximum?: number } = {}) =>
+  z.number().meta({ description, examples: [example], ...limits });
+const gravity = (description: string) => figure(`${description} [-].`, 1.45, { minimum: 1, maximum: 2.3 });
 
 const Amount = z
   .union([
@@ -23,8 +25,8 @@ const Amount = z
               .number()
               .int()
               .meta({ description: "How many are dipped, 1 to 100 000 [-].", examples: [24] }),
-            areaCm2: figure("Glazed surface of one piece [cm2].", 400),
-            thicknessMm: figure("Fired glaze wanted on it [mm].", 0.3),
+            areaCm2: figure("Glazed surface of one piece [cm2].", 400, { minimum: 0.1, maximum: 1e6 }),
+            thicknessMm: figure("Fired glaze wanted on it [mm].", 0.3, { minimum: 0.01, maximum: 10 }),
             keepInBucket: Volume.optional(),
           })
           .meta({ description: "What is dipped, and what must stay in the bucket to dip in." }),
@@ -46,6 +48,7 @@ export const BatchRequest = z
     solidsDensityGPerCm3: figure(
       "Density of the dry solids, where it was measured [g/cm3]; worked out from the materials if left out.",
       2.65,
+      { minimum: 1.5, maximum: 7 },
     ).optional(),
     bucket: z
       .strictObject({ volume: Volume, specificGravity: gravity("As measured") })

@@ -9,10 +9,10 @@ export const LengthUnit = z.enum(["mm", "cm", "in"]).meta({
 
 export const Length = z
   .union([
-    z.number(),
+    z.number().meta({ minimum: 0 }),
     z.string().min(1).max(40),
     z.strictObject({
-      value: z.number().meta({ description: "The length, in `unit`.", examples: [3.5] }),
+      value: z.number().meta({ description: "The length, in `unit`.", examples: [3.5], minimum: 0 }),
       unit: LengthUnit,
     }),
   ])
@@ -29,7 +29,7 @@ export const Volume = z
   .union([
     z.string().min(1).max(40),
     z.strictObject({
-      value: z.number().meta({ description: "The volume, in `unit`.", examples: [350] }),
+      value: z.number().meta({ description: "The volume, in `unit`.", examples: [350], minimum: 0 }),
       unit: z.enum(["ml", "l", "us-fl-oz", "imp-fl-oz"]).meta({ description: "Unit of volume.", examples: ["ml"] }),
     }),
   ])
@@ -44,7 +44,7 @@ export const Weight = z
   .union([
     z.string().min(1).max(40),
     z.strictObject({
-      value: z.number().meta({ description: "The weight, in `unit`.", examples: [2] }),
+      value: z.number().meta({ description: "The weight, in `unit`.", examples: [2], minimum: 0 }),
       unit: z.enum(["g", "kg", "lb", "oz"]).meta({ description: "Unit of weight.", examples: ["kg"] }),
     }),
   ])

@@ -14,8 +14,12 @@ export const PageQuery = z.strictObject({
     .min(1)
     .max(200)
     .optional()
-    .meta({ description: "How many to a page, 1 to 200; 100 if left out.", examples: [50] }),
-  cursor: z.string().max(100).optional().meta({ description: "Where to go on: nextCursor of the page before." }),
+    .meta({ description: "How many to a page, 1 to 200; 100 if left out [entries].", examples: [50] }),
+  cursor: z
+    .string()
+    .max(100)
+    .optional()
+    .meta({ description: "Where to go on: nextCursor of the page before.", examples: ["after:kaolin"] }),
 });
 
 /** A page of a list of something. */

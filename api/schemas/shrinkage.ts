@@ -68,8 +68,9 @@ export const ShrinkageRequest = z
   })
   .meta({ id: "ShrinkageRequest", description: "Measured bars.", examples: [SLATE_BARS] });
 
-const percent = (description: string, example: number) =>
-  z.number().meta({ description: `${description} [%].`, examples: [example] });
+/** Described with its limits; the engine keeps them, and says what is wrong in better words than a validator. */
+const percent = (description: string, example: number, minimum = 0) =>
+  z.number().meta({ description: `${description} [%].`, examples: [example], minimum, maximum: 50 });
 const plusMinus = z
   .number()
   .min(0)
@@ -92,7 +93,7 @@ export const Shrinkage = z
     z
       .strictObject({
         dryingPercent: percent("Drying shrinkage, of plastic length", 6),
-        firingPercent: percent("Firing shrinkage, of dry length", 7),
+        firingPercent: percent("Firing shrinkage, of dry length", 7, -2),
         plusMinus,
         heightPercent,
       })

@@ -5,7 +5,9 @@ import { JAR } from "./larch-lane-sizes.ts";
 import { Length, LengthUnit, unit, Volume } from "./lengths.ts";
 import { Shrinkage } from "./shrinkage.ts";
 
-const number = (description: string, example: number) => z.number().meta({ description, examples: [example] });
+/** Described with its limits; the engine keeps them, and says what is wrong in better words than a validator. */
+const number = (description: string, example: number, minimum: number, maximum: number) =>
+  z.number().meta({ description, examples: [example], minimum, maximum });
 
 export const FiredSizes = z
   .strictObject({
@@ -105,8 +107,14 @@ const Slab = z
     length: Length,
     width: Length,
     thickness: Length.optional(),
-    pieces: z.number().int().min(1).max(100000).optional().meta({ description: "How many [-]; 1 if left out." }),
-    wastePercent: number("Clay trimmed off the sheet, of the clay rolled [%]; 0 if left out.", 15).optional(),
+    pieces: z
+      .number()
+      .int()
+      .min(1)
+      .max(100000)
+      .optional()
+      .meta({ description: "How many [-]; 1 if left out.", examples: [6] }),
+    wastePercent: number("Clay trimmed off the sheet, of the clay rolled [%]; 0 if left out.", 15, 0, 90).optional(),
   })
   .meta({ id: "Slab", description: "A tile or slab: fired sizes." });
 
@@ -128,7 +136,7 @@ export const SizesRequest = z
           .meta({ description: "How many alike, up to 10 000 [-].", examples: [6] }),
         tolerance: Length.optional(),
         scales: z
-          .array(number("A step against full size [-].", 0.8))
+          .array(number("A step against full size [-].", 0.8, 0.05, 20))
           .min(1)
           .max(50)
           .optional()
@@ -166,9 +174,14 @@ export const SizesRequest = z
       .meta({ description: "Notes for another clay or firing: its shrinkage, and what was thrown then." }),
     clay: z
       .strictObject({
-        plasticDensityGPerCm3: number("Clay as wedged [g/cm3]; 1.85 to 2.05 if left out.", 1.95).optional(),
-        trimmingPercent: number("Turned away, of the clay thrown [%]; 10 to 30 if left out.", 20).optional(),
-        throwingLossPercent: number("Left on the wheel, of the clay wedged [%]; 2 to 7 if left out.", 4).optional(),
+        plasticDensityGPerCm3: number("Clay as wedged [g/cm3]; 1.85 to 2.05 if left out.", 1.95, 1, 3).optional(),
+        trimmingPercent: number("Turned away, of the clay thrown [%]; 10 to 30 if left out.", 20, 0, 90).optional(),
+        throwingLossPercent: number(
+          "Left on the wheel, of the clay wedged [%]; 2 to 7 if left out.",
+          4,
+          0,
+          90,
+        ).optional(),
       })
       .optional()
       .meta({ description: "What lies between the fired pot and the lump on the scale." }),

@@ -4543,7 +4543,7 @@ export type ListMaterialsData = {
     path?: never;
     query?: {
         /**
-         * How many to a page, 1 to 200; 100 if left out.
+         * How many to a page, 1 to 200; 100 if left out [entries].
          */
         limit?: number;
         /**
@@ -4659,7 +4659,7 @@ export type ListBodiesData = {
     path?: never;
     query?: {
         /**
-         * How many to a page, 1 to 200; 100 if left out.
+         * How many to a page, 1 to 200; 100 if left out [entries].
          */
         limit?: number;
         /**
@@ -4763,7 +4763,7 @@ export type ListExpansionModelsData = {
     path?: never;
     query?: {
         /**
-         * How many to a page, 1 to 200; 100 if left out.
+         * How many to a page, 1 to 200; 100 if left out [entries].
          */
         limit?: number;
         /**
@@ -4817,7 +4817,7 @@ export type ListSourcesData = {
     path?: never;
     query?: {
         /**
-         * How many to a page, 1 to 200; 100 if left out.
+         * How many to a page, 1 to 200; 100 if left out [entries].
          */
         limit?: number;
         /**
