@@ -65,7 +65,9 @@ function absolute(value: unknown): unknown {
   return Object.fromEntries(
     Object.entries(value).map(([key, inner]) => [
       key,
-      key === "$ref" && typeof inner === "string" ? inner.replace("#/components/schemas/", "api#/$defs/") : absolute(inner),
+      key === "$ref" && typeof inner === "string"
+        ? inner.replace("#/components/schemas/", "api#/$defs/")
+        : absolute(inner),
     ]),
   );
 }
