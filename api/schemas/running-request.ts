@@ -1,5 +1,6 @@
 /** How far will it run? The question. @module */
 import { z } from "zod";
+import { PictureQuery } from "./fit-picture.ts";
 import { MadeGlaze } from "./glaze.ts";
 import { CLOUDBURST_OVER_THAW } from "./larch-lane-running.ts";
 import { peakHint } from "./numbers.ts";
@@ -152,3 +153,6 @@ export const RunningRequest = z
     description: "How far a glaze, or a stack of coats, runs down a wall over a firing.",
     examples: [CLOUDBURST_OVER_THAW],
   });
+
+/** How the picture of a run should look. */
+export const RunningPictureQuery = PictureQuery.omit({ picture: true });

@@ -35,4 +35,5 @@ export type { CallOptions, ClientOptions, FetchLike } from "./options.ts";
 export type { ListCall, Page } from "./page.ts";
 export type { LineAnswer } from "./stream.ts";
 export type { PictureChoice } from "./resources/fit.ts";
+export type { RunningPictureChoice } from "./resources/running.ts";
 export type { WithResponse } from "./transport.ts";

@@ -61,6 +61,26 @@ describe("POST /v1/running", () => {
   });
 });
 
+describe("the picture", () => {
+  const draw = (accept: string, query = "") => post(`/v1/running${query}`, thaw, { accept });
+
+  it("comes where SVG is asked for, with a title in words", async () => {
+    const response = await draw("image/svg+xml", "?theme=print&width=350&standalone=false");
+    expect(response.headers.get("content-type")).toBe("image/svg+xml");
+    expect(response.headers.get("content-security-policy")).toContain("default-src 'none'");
+    expect(response.headers.get("vary")).toContain("accept");
+    const svg = await response.text();
+    expect(svg).toMatch(/^<svg [^>]*viewBox="0 0 350 /);
+    expect(svg).toMatch(/<title[^>]*>This glaze/);
+  });
+
+  it("is refused in kinds and colours that there are not", async () => {
+    expect((await draw("image/webp")).status).toBe(406);
+    const { issues } = await problemOf(await draw("image/svg+xml", "?theme=sepia"));
+    expect(issues?.[0]).toMatchObject({ pointer: "/theme" });
+  });
+});
+
 it("whatever comes in, something sane goes out", async () => {
   const odd = fc.oneof(fc.double(), fc.string({ maxLength: 5 }), fc.constantFrom(null, [], {}, "6", -1, 1e300));
   const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });

@@ -14,6 +14,11 @@ describe("client.running.estimate", () => {
     expect(report.layers?.mixingLength.unit).toBe("mm");
   });
 
+  it("draws the picture asked for", async () => {
+    const svg = await client.running.picture(CLOUDBURST_OVER_THAW, { theme: "dark", width: 720, standalone: false });
+    expect(svg).toMatch(/^<svg [^>]*viewBox="0 0 720 /);
+  });
+
   it("names the field that cannot be", async () => {
     const asked = client.running.estimate({ ...CLOUDBURST_OVER_THAW, firing: { cone: "66" } });
     const error = await asked.catch((reason: unknown) => reason);

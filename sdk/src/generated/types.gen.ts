@@ -4226,7 +4226,20 @@ export type LearnFromTilesResponse = LearnFromTilesResponses[keyof LearnFromTile
 export type EstimateRunningData = {
     body: RunningRequest;
     path?: never;
-    query?: never;
+    query?: {
+        /**
+         * Colours of the picture.
+         */
+        theme?: 'light' | 'dark' | 'print';
+        /**
+         * Width the picture is laid out for [px].
+         */
+        width?: '350' | '720' | '980';
+        /**
+         * Whether the finding stands above the picture in words; `false` for one set into a page.
+         */
+        standalone?: 'true' | 'false';
+    };
     url: '/v1/running';
 };
 
@@ -4277,7 +4290,7 @@ export type EstimateRunningError = EstimateRunningErrors[keyof EstimateRunningEr
 
 export type EstimateRunningResponses = {
     /**
-     * How far it runs, and why.
+     * How far it runs, and why; in JSON, or a picture of it as SVG.
      */
     200: RunningReport;
 };

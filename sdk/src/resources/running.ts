@@ -1,8 +1,20 @@
 /** How far a glaze runs. @module */
 import { Call } from "../call.ts";
-import type { EstimateRunningData, EstimateRunningResponse } from "../generated/types.gen.ts";
+import type { EstimateRunningData, EstimateRunningResponses } from "../generated/types.gen.ts";
 import type { CallOptions } from "../options.ts";
+import { sheetSvg } from "../sheets.ts";
 import type { Transport } from "../transport.ts";
+
+const PATH = "/v1/running";
+type Report = Exclude<EstimateRunningResponses[200], string>;
+type PictureQuery = NonNullable<EstimateRunningData["query"]>;
+
+/** How the picture of a run should look. */
+export interface RunningPictureChoice {
+  theme?: PictureQuery["theme"];
+  width?: 980 | 720 | 350;
+  standalone?: boolean;
+}
 
 /** `client.running` */
 export class Running {
@@ -27,8 +39,32 @@ export class Running {
    * });
    * console.log(report.headline);
    */
-  estimate(body: EstimateRunningData["body"], options?: CallOptions): Call<EstimateRunningResponse> {
-    const request = { method: "POST", path: "/v1/running", body: JSON.stringify(body) } as const;
-    return new Call(this.#transport.json<EstimateRunningResponse>(request, options));
+  estimate(body: EstimateRunningData["body"], options?: CallOptions): Call<Report> {
+    const request = { method: "POST", path: PATH, body: JSON.stringify(body) } as const;
+    return new Call(this.#transport.json<Report>(request, options));
+  }
+
+  /**
+   * The wall before and after, and viscosity along the firing, as SVG text with a title and a description in words.
+   * @param body - as for {@link estimate}
+   * @param choice - theme (light), width it is laid out for (980) [px], and whether the finding stands above it in words
+   * @returns SVG text
+   * @throws UnprocessableError when something cannot be, as for {@link estimate}
+   * @example
+   * const svg = await client.running.picture(
+   *   { glaze: { recipe: [{ material: "potash-feldspar", parts: 70 }, { material: "whiting", parts: 30 }] }, firing: { peakC: 1240 } },
+   *   { theme: "dark", width: 350 },
+   * );
+   * console.log(svg.slice(0, 4));
+   */
+  picture(
+    body: EstimateRunningData["body"],
+    choice: RunningPictureChoice = {},
+    options: CallOptions = {},
+  ): Call<string> {
+    const query = new URLSearchParams();
+    for (const [name, value] of Object.entries(choice)) if (value !== undefined) query.set(name, String(value));
+    const asked = `${query}` === "" ? "" : `?${query}`;
+    return sheetSvg(this.#transport, `${PATH}${asked}`, JSON.stringify(body), options);
   }
 }

@@ -86,7 +86,7 @@ function drawInterval(sheet: Sheet, edge: Edge, x: number, zero: number, bottom:
     stroke: "ink",
     width: 1.5,
   });
-  sheet.circle(x, y(edge.runMm), 5, { stroke: "ink", width: 2, fill: "sheet" });
+  if (edge.runMm <= edge.downMm) sheet.circle(x, y(edge.runMm), 5, { stroke: "ink", width: 2, fill: "sheet" });
 }
 
 /** A bar of round length beside the walls. */
@@ -116,7 +116,11 @@ function caption(sheet: Sheet, report: RunningReport, edge: Edge, times: number,
   const shelf = edge.shelf
     ? "The thick line is the shelf."
     : `The shelf is ${shown(report.wall.clearanceMm)}\u00a0mm below.`;
-  const words = `Its edge runs ${shown(edge.runMm)}\u00a0mm, 9 in 10 between ${shown(edge.lowMm)} and ${shown(edge.highMm)}\u00a0mm. ${shelf} ${scale}`;
+  const run =
+    edge.highMm < 0.1
+      ? "Its edge runs less than 0.1\u00a0mm."
+      : `Its edge runs ${shown(edge.runMm)}\u00a0mm, 9 in 10 between ${shown(edge.lowMm)} and ${shown(edge.highMm)}\u00a0mm.`;
+  const words = `${run} ${shelf} ${scale}`;
   const lines = wrap(words, panel.width - 8, size);
   lines.forEach((line, i) => {
     sheet.text(panel.left, from + i * (size + 4), line, { size, tint: "ink2" });

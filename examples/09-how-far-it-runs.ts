@@ -1,7 +1,7 @@
 /**
  * How far will it run, and what slows it?
  *
- *     npm run example examples/07-how-far-it-runs.ts
+ *     npm run example examples/09-how-far-it-runs.ts
  *
  * prints
  *
