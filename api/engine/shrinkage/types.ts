@@ -107,10 +107,28 @@ export interface ShrinkageReport extends Shrinkages {
   sources: string[];
 }
 
+/** A total shrinkage as stated, of plastic length [%]. */
+export interface StatedShrinkage {
+  percent: number;
+  /** Half-width of a 90 % interval [points]. */
+  plusMinus?: number;
+  dryingPercent?: number;
+  /** Of height, where it was measured apart. */
+  heightPercent?: number;
+}
+
+/** Drying of plastic length and firing of dry length [%]. */
+export interface StepwiseShrinkage {
+  dryingPercent: number;
+  firingPercent: number;
+  plusMinus?: number;
+  heightPercent?: number;
+}
+
 /** A shrinkage as a maker may know it: stated, in two steps, measured, or by the class of clay alone. */
 export type ShrinkageInput =
-  | { percent: number; plusMinus?: number; dryingPercent?: number; heightPercent?: number }
-  | { dryingPercent: number; firingPercent: number; plusMinus?: number; heightPercent?: number }
+  | StatedShrinkage
+  | StepwiseShrinkage
   | { bars: readonly Bar[]; readTo?: LengthInput }
   | { class: string };
 
