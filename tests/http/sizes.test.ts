@@ -52,6 +52,36 @@ describe("POST /v1/sizes", () => {
     expect(set.warnings).toMatchObject([{ code: "tolerance-below-clay", pointer: "/set/tolerance" }]);
   });
 
+  it("a lid that goes over the neck is larger than it, one that sits inside smaller", async () => {
+    const of = async (sits: string, flange?: string) =>
+      ask({
+        shrinkage,
+        lid: { seat: "88 mm", stage: "fired", sits, clearance: "1 mm", ...(flange ? { flange } : {}) },
+      });
+    expect((await of("over")).lid?.lid.target.text).toBe("90 mm");
+    expect((await of("inside")).lid?.lid.target.text).toBe("86 mm");
+    for (const sits of ["over", "inside"]) expect((await of(sits)).lid!.play.value).toBeCloseTo(1, 1);
+    const small = await problemOf(
+      await post("/v1/sizes", {
+        shrinkage,
+        lid: { seat: "88 mm", stage: "fired", sits: "over", clearance: "1 mm", flange: "80 mm" },
+      }),
+    );
+    expect(small.issues?.[0]?.message).toContain("smaller than the neck it goes over");
+  });
+
+  it("a lid of another clay carries that clay's doubt", async () => {
+    const lid = { seat: 84, stage: "bone-dry", clearance: 1, shrinkage: { class: "studio-porcelain" } };
+    const { warnings } = await ask({ shrinkage, lid });
+    expect(warnings).toMatchObject([{ pointer: "/lid/shrinkage/class" }, { code: "lid-may-stick" }]);
+  });
+
+  it("a nest has its steps, and says whose capacity it tells", async () => {
+    const answer = await ask({ shrinkage, fired: { rim: 100 }, set: { scales: [1, 0.8] }, profile: box });
+    expect(answer.sizes.map(({ name }) => name)).toContain("rim × 0.8");
+    expect(answer.warnings.map(({ code }) => code)).toEqual(["full-size-only"]);
+  });
+
   it("a lid fired on its pot is known better than one made for a fired pot", async () => {
     const width = async (lid: object) => {
       const { play } = (await ask({ shrinkage: { percent: 12, plusMinus: 1.5 }, lid: { clearance: 1, ...lid } })).lid!;
@@ -101,6 +131,7 @@ describe("what cannot be", () => {
     [{ shrinkage, profile: outline([70, 0], [120, 60], [120, 20], [70, 70]) }, "/profile/points/2", "crosses itself"],
     [{ shrinkage, profile: outline([70, 0], [100, 60], [110, 40]) }, "/profile/points/2/up", "lies below point 2"],
     [{ shrinkage, profile: outline([70, 0], [100, 0]) }, "/profile/points", "one height"],
+    [{ shrinkage, fired: { capacity: "350 ml" }, profile: box }, "/fired/capacity", "`holds` in the profile"],
     [{ shrinkage, set: { pieces: 0 }, fired: { rim: 90 } }, "/set/pieces", "between 1 and 10000"],
     [{ shrinkage, fired: { rim: 90 }, clay: { trimmingPercent: 100 } }, "/clay/trimmingPercent", "between 0 and 90"],
     [{ shrinkage, fired: { rimm: 90 } }, "/fired/rimm", "Did you mean `rim`"],

@@ -43,6 +43,15 @@ export function workOutSizes(request: SizesRequest): SizesReport {
   const wanted = request.fired?.capacity;
   const millilitres = wanted === undefined ? null : readVolume(wanted, "/fired/capacity", "The capacity", faults);
   const solid = request.profile && solidOf(request.profile, "/profile", read, faults);
+  if (solid !== undefined && millilitres !== null) {
+    const message =
+      "The profile already says what it holds. Give the capacity wanted as `holds` in the profile instead.";
+    faults.add("/fired/capacity", message);
+  }
+  if (request.profile && set.scales.length > 1) {
+    const message = "Capacity and clay are those of the full size; ask for each step by itself to have its own.";
+    warnings.push({ code: "full-size-only", message, pointer: "/set/scales" });
+  }
   const lid = request.lid && lidFor(request.lid, shrinkage, read, unit, faults, warnings);
   const slabs = request.slabs ? cutSlabs(request.slabs, shrinkage, allowances, read, unit, faults) : [];
   const old = request.oldNotes && convertNotes(request.oldNotes, shrinkage, read, unit, faults);
