@@ -85,6 +85,7 @@ describe("what cannot be", () => {
       "they weigh only 1.44 g/cm3",
     ],
     [{ ...THAW_BUCKET, amount: { dry: "2" } }, "/amount/dry", "“2” of what?"],
+    [{ ...THAW_BUCKET, amount: { dry: "0.01 g" } }, "/amount", "too little to weigh out"],
     [{ ...THAW_BUCKET, amount: { dry: "0 g" } }, "/amount/dry", "above 0"],
     [{ ...THAW_BUCKET, amount: {} }, "/amount", "needs one of `dry`, `volume`, `dips`"],
     [{ ...THAW_BUCKET, amount: { dry: "2 kg", volume: "3 l" } }, "/amount", "two ways of saying one thing"],

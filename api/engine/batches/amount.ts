@@ -6,6 +6,8 @@ import { drySolids } from "./slurry.ts";
 import type { Amount, BatchReport, Dips } from "./types.ts";
 
 const MAX_PIECES = 100_000;
+/** Least that can be weighed out with any sense [g]. */
+const LEAST_G = 1;
 
 /** Dry glaze wanted: of the recipe alone, or with its additions [g]. */
 export interface Wanted {
@@ -21,6 +23,15 @@ export interface Wanted {
  * @param loss - share of the dry batch that leaves in the kiln [-]
  */
 export function wantedDry(amount: Amount, gravity: number, density: Figure, loss: number, faults: Faults): Wanted {
+  const wanted = readAmount(amount, gravity, density, loss, faults);
+  if (wanted.grams < LEAST_G) {
+    const message = `That comes to ${round(wanted.grams, 3)} g of dry glaze, too little to weigh out. Ask for at least ${LEAST_G} g.`;
+    faults.add("/amount", message, { allowed: [`${LEAST_G} g or more`] });
+  }
+  return wanted;
+}
+
+function readAmount(amount: Amount, gravity: number, density: Figure, loss: number, faults: Faults): Wanted {
   if ("dry" in amount) {
     return { grams: readWeight(amount.dry, "/amount/dry", "The dry weight", faults), withAdditions: false, dips: null };
   }
