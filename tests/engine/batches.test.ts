@@ -8,6 +8,7 @@ import {
   solidsShare,
   waterToAdd,
 } from "../../api/engine/batches/index.ts";
+import { textWidth } from "../../api/engine/rulers/index.ts";
 import { close } from "../support/close.ts";
 
 it("examples of the doc comments", () => {
@@ -25,4 +26,40 @@ it("a batch of thirds sums to the hundredth", () => {
   const { lines, dry } = planBatch({ glaze: { recipe }, amount: { dry: "1 kg" }, specificGravity: 1.45 });
   expect(lines.map(({ weighG }) => weighG)).toEqual([333.34, 333.33, 333.33]);
   expect(dry.totalG).toBe(1000);
+});
+
+it("a long sheet keeps to its margins, and its columns keep apart", () => {
+  const recipe = Array.from({ length: 60 }, (_, i) => ({
+    name: `a rather long name for a material of the studio, number ${i}`,
+    formula: "SiO2",
+    parts: 100 - i,
+  }));
+  const additions = ["barium-carbonate", "cobalt-oxide", "nickel-oxide", "frit-lead-bisilicate"].map((material) => ({
+    material,
+    parts: 4,
+  }));
+  const { sheets, cautions } = planBatch({
+    name: "Low Sun over the long hill, with a very long name indeed",
+    glaze: { recipe, additions },
+    amount: { dry: "900 kg" },
+    specificGravity: 1.45,
+    bucket: { volume: "5 l", specificGravity: 1.35 },
+  });
+  expect(cautions.length).toBeGreaterThanOrEqual(4);
+  for (const { widthMm, heightMm, labels } of sheets) {
+    const spans = labels.map(({ text, x, y, size, anchor = "start", bold }) => {
+      const wide = textWidth(text, size, bold);
+      const from = anchor === "start" ? x : anchor === "middle" ? x - wide / 2 : x - wide;
+      return { text, from, to: from + wide, y };
+    });
+    for (const { from, to, y, text } of spans) {
+      expect(from >= 11.9 && to <= widthMm - 11.9 && y <= heightMm - 11.9, text).toBe(true);
+    }
+    for (const [i, one] of spans.entries()) {
+      for (const other of spans.slice(i + 1)) {
+        if (Math.abs(one.y - other.y) > 2.5) continue;
+        expect(one.to <= other.from || other.to <= one.from, `${one.text} | ${other.text}`).toBe(true);
+      }
+    }
+  }
 });

@@ -62,12 +62,14 @@ function table(lines: readonly BatchLine[], total: number | null): Piece {
   };
   write(0, ["Material", "in 100", "weigh, g", "running, g"], true);
   let y = ROW;
-  for (const [i, { label, addition, inHundred, weighG, runningG }] of lines.entries()) {
+  for (const [i, { label, material, addition, inHundred, weighG, runningG }] of lines.entries()) {
     if (addition && !lines[i - 1]?.addition) {
       labels.push({ text: "Additions, over the hundred", x: 9, y: y + ROW - 2.2, size: TEXT, bold: true });
       y += ROW;
     }
-    write(y, [label, inHundred.toFixed(2), weighG.toFixed(2), runningG.toFixed(2)]);
+    // Identifiers carry hyphens; on paper they are names.
+    const said = material === null ? label : label.replaceAll("-", " ");
+    write(y, [said, inHundred.toFixed(2), weighG.toFixed(2), runningG.toFixed(2)]);
     strokes.push(box(1, y + 1.6, 3.8, 3.8), line(0, y + ROW, WIDTH, y + ROW));
     y += ROW;
   }
