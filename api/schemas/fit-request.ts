@@ -10,6 +10,26 @@ const requestFields = {
   body: Body,
   firing: Firing.optional(),
   ware: Ware.optional(),
+  doubts: z
+    .strictObject({
+      materials: z
+        .boolean()
+        .optional()
+        .meta({ description: "What differs from bag to bag; counted unless false.", examples: [true] }),
+      onWare: z
+        .boolean()
+        .optional()
+        .meta({
+          description: "That a thin glaze takes up clay, so expands less and sets higher; counted unless false.",
+          examples: [true],
+        }),
+      crystals: z
+        .boolean()
+        .optional()
+        .meta({ description: "That opacifiers are not glass; counted unless false.", examples: [true] }),
+    })
+    .optional()
+    .meta({ id: "Doubts", description: "Named doubts about the glaze, to leave out and see what each does." }),
   seed: z
     .number()
     .int()

@@ -209,4 +209,28 @@ describe("a fit", () => {
     expect(issues({ coolingCPerHour: 100, cooling: [{ toC: 20, cPerHour: 100 }] })).toEqual(["/firing/cooling"]);
     expect(issues({ cooling: [{ toC: 20, cPerHour: 0 }] })).toEqual(["/firing/cooling/0/cPerHour"]);
   });
+  it("narrows when a named doubt is switched off, and widens for an opacified glaze", () => {
+    const glaze = {
+      recipe: [
+        { material: "potash-feldspar", parts: 45 },
+        { material: "silica", parts: 25 },
+        { material: "whiting", parts: 18 },
+        { material: "kaolin", parts: 12 },
+      ],
+      additions: [{ material: "zircon", parts: 15 }],
+      thicknessMm: 0.15,
+    };
+    const width = (doubts: FitRequest["doubts"]) => {
+      const { stress } = checkFit({ ...question, glaze, doubts });
+      return stress.high - stress.low;
+    };
+    const all = width({});
+    for (const doubts of [{ materials: false }, { onWare: false }, { crystals: false }]) {
+      expect(width(doubts), JSON.stringify(doubts)).toBeLessThan(all);
+    }
+    expect(checkFit({ ...question, glaze }).warnings.map(({ code }) => code)).toContain("crystals");
+    // Without what it takes up from the clay the glaze is stretched more.
+    const onWare = (value: boolean) => checkFit({ ...question, glaze, doubts: { onWare: value } }).stress.value;
+    expect(onWare(false)).toBeGreaterThan(onWare(true));
+  });
 });

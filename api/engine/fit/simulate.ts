@@ -44,6 +44,8 @@ export interface Situation extends Coat {
   serviceYears: number;
   /** Radius of the sharpest glazed edge [m]. */
   edgeM: number;
+  /** Whether the coat on the clay takes up clay. */
+  onWare: boolean;
 }
 
 /** Thickness of all coats together [m]. */
@@ -117,7 +119,7 @@ export function simulate(s: Situation, draws: Draws): Simulation {
     const z: Deviates = {
       ...normal,
       // Only the coat on the clay takes up clay. All coats share their deviates: like glazes err alike.
-      onWare: j === stack.length - 1 ? even.onWare : NOTHING,
+      onWare: s.onWare && j === stack.length - 1 ? even.onWare : NOTHING,
       glazeExpansion: shaped("glazeExpansion", coat.expansion.shape),
       transition: shaped("transition", coat.t12C.shape),
       glazeStiffness: shaped("glazeStiffness", coat.youngsGPa.shape),

@@ -17,7 +17,7 @@ import { SET_POINT } from "./constants.ts";
 import { NORMAL_SHAPE } from "./draws.ts";
 import { coolingSchedule } from "./set-point.ts";
 import type { Situation } from "./simulate.ts";
-import type { FitRequest } from "./types.ts";
+import type { Doubts, FitRequest } from "./types.ts";
 
 /** What is taken where a request is silent. */
 export const DEFAULTS = {
@@ -61,7 +61,7 @@ export interface Prepared {
 export function prepare(request: FitRequest): Prepared {
   const issues: Issue[] = [];
   const coats = coatsOf(request.glaze);
-  const read = coats.map(({ glaze, at }) => collect(issues, () => readGlaze(glaze, at)));
+  const read = coats.map(({ glaze, at }) => collect(issues, () => readGlaze(glaze, at, request.doubts ?? {})));
   const body = collect(issues, () => describeBody(request.body, "/body"));
   const { firing = {}, ware = {} } = request;
   const wallMm = ware.wallMm ?? DEFAULTS.wallMm;
@@ -117,6 +117,7 @@ export function prepare(request: FitRequest): Prepared {
       cooling: coolingSchedule(cooling),
       serviceYears,
       edgeM: edgeMm / 1000,
+      onWare: request.doubts?.onWare !== false,
     },
   };
 }
@@ -191,7 +192,7 @@ type GlazeReading = Omit<Prepared, "situation" | "body" | "coats"> & {
   >;
 };
 
-function readGlaze(glaze: SingleGlaze, at: string): GlazeReading {
+function readGlaze(glaze: SingleGlaze, at: string, doubts: Doubts): GlazeReading {
   if ("expansion" in glaze && glaze.expansion) return readStated(glaze, at);
   let chemistry: GlazeChemistry;
   let properties: GlassProperties;
@@ -208,6 +209,7 @@ function readGlaze(glaze: SingleGlaze, at: string): GlazeReading {
   const under = (notices: readonly Notice[]) =>
     notices.map((notice) => (notice.pointer === undefined ? notice : { ...notice, pointer: at + notice.pointer }));
   const contributions = expansionContributions(chemistry.moleFractions);
+  const crystals = doubts.crystals === false ? 0 : crystalSd(chemistry.fired.molePercent);
   let variance = 0;
   for (const { oxide, perWeightPercent } of contributions.oxides) {
     variance += (perWeightPercent * (chemistry.weightPercentSd[oxide] ?? 0)) ** 2;
@@ -222,12 +224,33 @@ function readGlaze(glaze: SingleGlaze, at: string): GlazeReading {
       ...settingFrom(properties.transitionC, viscosity),
       fragility: viscosity.parameters.fragility,
       youngsGPa: properties.youngsGPa,
-      recipeSd: Math.sqrt(variance),
+      recipeSd: Math.hypot(doubts.materials === false ? 0 : Math.sqrt(variance), crystals),
       toughness: kindOf(chemistry.moleFractions),
     },
-    warnings: [...under(chemistry.warnings), ...under(properties.warnings)],
+    warnings: [
+      ...under(chemistry.warnings),
+      ...under(properties.warnings),
+      ...(crystals > 0 ? [crystalRemark(crystals, at)] : []),
+    ],
     cautions: [...chemistry.cautions],
     sources: [...chemistry.sources, ...properties.sources],
+  };
+}
+
+/** Opacifiers above this stay (partly) as crystals [mol %]; and the doubt each further mole per cent adds [1e-6/K]. */
+const CRYSTALS = { from: 1.5, sdPerPercent: 0.12, most: 0.6 };
+
+/** Standard deviation that crystals add to the expansion [1e-6/K] (common practice, no source). */
+function crystalSd(molePercent: Readonly<Record<string, number>>): number {
+  const opacifier = (molePercent.ZrO2 ?? 0) + (molePercent.SnO2 ?? 0) + (molePercent.TiO2 ?? 0) / 2;
+  return Math.min(Math.max(opacifier - CRYSTALS.from, 0) * CRYSTALS.sdPerPercent, CRYSTALS.most);
+}
+
+function crystalRemark(sd: number, at: string): Notice {
+  return {
+    code: "crystals",
+    message: `This glaze holds enough opacifier to stay milky with crystals, which are not glass: I allowed another ±${round(sd * Z90, 1)} ×10⁻⁶/K for them.`,
+    pointer: at,
   };
 }
 

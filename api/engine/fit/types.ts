@@ -42,10 +42,22 @@ export interface FitRequest {
   body: Body;
   firing?: Firing;
   ware?: Ware;
+  /** Named doubts that can be left out to see what each does; all are counted unless switched off. */
+  doubts?: Doubts;
   /** Seed of the quasi-random draws; the same seed gives the same answer to the last digit. */
   seed?: number;
   /** Extra parts of the answer. */
   include?: readonly ("curves" | "profile")[];
+}
+
+/** Doubts about the glaze beside that of the expansion model, each on unless false. */
+export interface Doubts {
+  /** What differs from bag to bag of the materials. */
+  materials?: boolean;
+  /** That a thin glaze on ware takes up clay: it expands less and sets higher. */
+  onWare?: boolean;
+  /** That opacifiers and other crystals are not glass. */
+  crystals?: boolean;
 }
 
 /** What happens to a piece. */

@@ -349,6 +349,14 @@ export type BatchRequest = {
 };
 
 /**
+ * A figure as it stands and as changed.
+ */
+export type BeforeAfter = {
+    before: Quantity;
+    after: Quantity;
+};
+
+/**
  * A point of the curve of belief.
  */
 export type BeliefPoint = {
@@ -364,6 +372,20 @@ export type BeliefPoint = {
      * Density after them [per 1e-6/K].
      */
     after: number;
+};
+
+/**
+ * A limit that stands in the way.
+ */
+export type Block = {
+    /**
+     * Which limit.
+     */
+    limit: string;
+    /**
+     * The same in plain words.
+     */
+    text: string;
 };
 
 /**
@@ -703,6 +725,17 @@ export type Clay = {
 };
 
 /**
+ * A clay at hand.
+ */
+export type ClayAtHand = {
+    /**
+     * What you call it.
+     */
+    name?: string;
+    body: Body;
+};
+
+/**
  * One coat: a glaze with its fired thickness, or with how it was put on.
  */
 export type Coat = {
@@ -756,7 +789,7 @@ export type CoatFault = {
  */
 export type CoatInterface = {
     /**
-     * Coats that meet, counted from the clay.
+     * Coats that meet, counted from the outer one.
      */
     coats: [
         number,
@@ -990,6 +1023,24 @@ export type DirectionShrinkage = {
      * Total shrinkage, of plastic length; null without fired lengths.
      */
     total: ShrinkageFigure | null;
+};
+
+/**
+ * Named doubts about the glaze, to leave out and see what each does.
+ */
+export type Doubts = {
+    /**
+     * What differs from bag to bag; counted unless false.
+     */
+    materials?: boolean;
+    /**
+     * That a thin glaze takes up clay, so expands less and sets higher; counted unless false.
+     */
+    onWare?: boolean;
+    /**
+     * That opacifiers are not glass; counted unless false.
+     */
+    crystals?: boolean;
 };
 
 /**
@@ -1453,6 +1504,7 @@ export type FitLine = {
     body: Body;
     firing?: Firing;
     ware?: Ware;
+    doubts?: Doubts;
     /**
      * Seed of the quasi-random draws [-]; the same seed gives the same answer.
      */
@@ -1567,6 +1619,7 @@ export type FitRequest = {
     body: Body;
     firing?: Firing;
     ware?: Ware;
+    doubts?: Doubts;
     /**
      * Seed of the quasi-random draws [-]; the same seed gives the same answer.
      */
@@ -1994,7 +2047,7 @@ export type MaterialPage = {
  * The firing as reckoned with; meltMinutes are those below 10^4 Pa·s [min].
  */
 export type MeltFiring = {
-    peakC: Quantity;
+    peak: Quantity;
     /**
      * Where the peak comes from.
      */
@@ -2079,6 +2132,43 @@ export type ModelEstimate = {
      * What to know before leaning on it.
      */
     note: string;
+};
+
+/**
+ * Bounds; either end may be left open.
+ */
+export type MoleBounds = {
+    /**
+     * The least [mol].
+     */
+    min?: number;
+    /**
+     * The most [mol].
+     */
+    max?: number;
+};
+
+/**
+ * One line of a changed recipe.
+ */
+export type NewLine = {
+    /**
+     * What to weigh.
+     */
+    name: string;
+    line: RecipeLine;
+    /**
+     * Parts as it stands [parts].
+     */
+    before: number;
+    /**
+     * Parts as changed [parts].
+     */
+    after: number;
+    /**
+     * The difference [parts].
+     */
+    change: number;
 };
 
 /**
@@ -2290,6 +2380,20 @@ export type OxidePull = {
  * Paper: A4 (210 × 297 mm) or Letter (8.5 × 11 in).
  */
 export type PaperSize = 'A4' | 'Letter';
+
+/**
+ * Bounds; either end may be left open.
+ */
+export type PartsBounds = {
+    /**
+     * The least [parts in 100].
+     */
+    min?: number;
+    /**
+     * The most [parts in 100].
+     */
+    max?: number;
+};
 
 /**
  * A body known by what it is made of once fired.
@@ -2589,9 +2693,173 @@ export type Refiring = {
     text: string;
     thickness: Quantity;
     /**
+     * The stack in the second firing alone; null for a single coat.
+     */
+    layers: CoatLayers | null;
+    /**
      * Mind this when firing again.
      */
     advice: Array<Advice>;
+};
+
+/**
+ * What would make it fit. Nothing that reaches is an answer too.
+ */
+export type RemediesReport = {
+    /**
+     * The answer in plain words.
+     */
+    headline: string;
+    /**
+     * Chance of staying sound that was wanted [-].
+     */
+    target: number;
+    before: Standing;
+    /**
+     * Those that reach the target first, recipes by parts moved; then how far others get.
+     */
+    remedies: Array<Remedy>;
+    /**
+     * Where nothing reaches: what stands in the way.
+     */
+    blocked: Array<Block>;
+    engine: EngineStamp;
+    /**
+     * Unusual input and assumptions made; empty if none.
+     */
+    warnings: Array<Notice>;
+    /**
+     * What could hurt someone, with the usual defence; empty if none.
+     */
+    cautions: Array<Notice>;
+    /**
+     * Keys into GET /v1/sources for what the answer rests on.
+     */
+    sources: Array<string>;
+};
+
+/**
+ * A misfit, and what may be done about it.
+ */
+export type RemediesRequest = {
+    glaze: Glaze;
+    body: Body;
+    firing?: Firing;
+    ware?: Ware;
+    /**
+     * Seed of the quasi-random draws [-]; the same seed gives the same answer.
+     */
+    seed?: number;
+    /**
+     * Chance of staying sound to reach [-]; 0.85 if left out.
+     */
+    target?: number;
+    /**
+     * Materials that may come in or grow; the usual ones may come in if left out, by identifier or common name.
+     */
+    allow?: Array<string>;
+    /**
+     * Materials that may not come in nor grow, by identifier or common name.
+     */
+    forbid?: Array<string>;
+    /**
+     * Materials of the recipe that keep their parts, by identifier or common name.
+     */
+    keep?: Array<string>;
+    /**
+     * Material → parts, for each 100 parts of the recipe as it stands.
+     */
+    parts?: {
+        [key: string]: PartsBounds;
+    };
+    /**
+     * Oxide → moles in the Seger formula [mol].
+     */
+    seger?: {
+        [key: string]: MoleBounds;
+    };
+    silicaToAlumina?: MoleBounds;
+    /**
+     * How far the melt may change.
+     */
+    melt?: {
+        /**
+         * Change of log10 of the viscosity at the peak, up or down; 0.2 if left out.
+         */
+        logViscosity?: number;
+        /**
+         * Change of the surface tension, up or down [%]; 5 if left out.
+         */
+        surfaceTensionPercent?: number;
+    };
+    /**
+     * Other clays at hand, up to 20; the classes fired to this peak if left out.
+     */
+    bodies?: Array<ClayAtHand>;
+};
+
+/**
+ * One way to mend it. `fit` is the question as it would then be asked of a fit.
+ */
+export type Remedy = {
+    /**
+     * Which kind of answer.
+     */
+    kind: 'silica' | 'alumina-with-silica' | 'flux-swap' | 'boron' | 'least-change' | 'thickness' | 'cooling' | 'body';
+    /**
+     * The kind in plain words.
+     */
+    title: string;
+    /**
+     * Whether a fit says that the target is reached.
+     */
+    reaches: boolean;
+    /**
+     * Parts moved for each 100 of the recipe [parts]; 0 where the recipe stays.
+     */
+    partsMoved: number;
+    before: Standing;
+    after: Standing;
+    /**
+     * The new recipe; null where the recipe stays.
+     */
+    recipe: {
+        /**
+         * The recipe, for each 100 parts of the old one.
+         */
+        lines: Array<NewLine>;
+        /**
+         * What goes over the batch; it keeps its share.
+         */
+        additions: Array<NewLine>;
+        /**
+         * The new recipe as one would write it on a card.
+         */
+        text: string;
+    } | null;
+    fit: FitRequest;
+    /**
+     * How the melt changes; null where the recipe stays.
+     */
+    melt: {
+        logViscosity: BeforeAfter;
+        /**
+         * Null where no set covers the glaze.
+         */
+        surfaceTension: BeforeAfter | null;
+    } | null;
+    /**
+     * What it may cost.
+     */
+    costs: Array<string>;
+    /**
+     * What keeps it from going further, where it does not reach.
+     */
+    blocks: Array<Block>;
+    /**
+     * The same in one sentence.
+     */
+    text: string;
 };
 
 /**
@@ -2813,7 +3081,7 @@ export type RunningReport = {
 export type RunningRequest = {
     glaze?: MadeGlaze;
     /**
-     * 1 to 6 coats from the clay outwards. Give these or glaze.
+     * The coats, the outer one first, the last on the clay; 1 to 6. Give these or glaze.
      */
     coats?: Array<Coat>;
     firing: RunningFiring;
@@ -2824,7 +3092,7 @@ export type RunningRequest = {
     refiring?: {
         firing?: RunningFiring;
         /**
-         * Coats put over the fired glaze first, up to 6.
+         * Coats put over the fired glaze first, the outer one first, up to 6.
          */
         coats?: Array<Coat>;
     };
@@ -3436,6 +3704,16 @@ export type SourcePage = {
      * Give it back as `cursor` for the next page; null at the end.
      */
     nextCursor: string | null;
+};
+
+/**
+ * How a glaze stands on its clay: expansion 20–300 °C, stress tension positive.
+ */
+export type Standing = {
+    verdict: Verdict;
+    probabilities: Probabilities;
+    expansion: Quantity;
+    stress: Quantity;
 };
 
 /**
@@ -4222,6 +4500,67 @@ export type LearnFromTilesResponses = {
 };
 
 export type LearnFromTilesResponse = LearnFromTilesResponses[keyof LearnFromTilesResponses];
+
+export type FindRemediesData = {
+    body: RemediesRequest;
+    path?: never;
+    query?: never;
+    url: '/v1/remedies';
+};
+
+export type FindRemediesErrors = {
+    /**
+     * Not JSON; the detail says where.
+     */
+    400: Problem;
+    /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
+     * The accept header asks for something not served here.
+     */
+    406: Problem;
+    /**
+     * The request took too long to arrive.
+     */
+    408: Problem;
+    /**
+     * Larger than 256 kB.
+     */
+    413: Problem;
+    /**
+     * Not sent as application/json.
+     */
+    415: Problem;
+    /**
+     * Something in it cannot be; see issues.
+     */
+    422: Problem;
+    /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
+     * Something broke on the service's side.
+     */
+    500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
+};
+
+export type FindRemediesError = FindRemediesErrors[keyof FindRemediesErrors];
+
+export type FindRemediesResponses = {
+    /**
+     * What would make it fit.
+     */
+    200: RemediesReport;
+};
+
+export type FindRemediesResponse = FindRemediesResponses[keyof FindRemediesResponses];
 
 export type EstimateRunningData = {
     body: RunningRequest;
