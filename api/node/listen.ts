@@ -39,8 +39,12 @@ const writeLine = (line: object) => void process.stderr.write(`${JSON.stringify(
 /**
  * Listens until the process is told to stop, then finishes what is under way and goes.
  * @param onListening - told the port once it is open
+ * @returns the server, for whoever wants to look at it
  */
-export function listen({ port, hostname, address, settings, ...rest }: Listening, onListening: (port: number) => void) {
+export function listen(
+  { port, hostname, address, settings, ...rest }: Listening,
+  onListening: (port: number) => void,
+): Server {
   let stopping = false;
   const app = createApp({
     ...rest,
@@ -81,6 +85,7 @@ export function listen({ port, hostname, address, settings, ...rest }: Listening
     }, settings.drainS * 1000);
   }
   for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, stop);
+  return server;
 }
 
 function addressOf(c: Context, proxies: number): string {
