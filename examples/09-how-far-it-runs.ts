@@ -24,19 +24,8 @@ const client = await connect();
 
 // Larch Lane dips Thaw and brushes two coats of the soft Cloudburst over it.
 const report = await client.running.estimate({
+  // The outer coat first, the last on the clay.
   coats: [
-    {
-      glaze: {
-        recipe: [
-          { material: "potash-feldspar", parts: 42 },
-          { material: "silica", parts: 22 },
-          { material: "whiting", parts: 18 },
-          { material: "kaolin", parts: 12 },
-          { material: "frit-soda-borosilicate", parts: 6 },
-        ],
-        thicknessMm: 0.25,
-      },
-    },
     {
       glaze: {
         recipe: [
@@ -49,6 +38,18 @@ const report = await client.running.estimate({
       },
       application: "brush",
       coats: 2,
+    },
+    {
+      glaze: {
+        recipe: [
+          { material: "potash-feldspar", parts: 42 },
+          { material: "silica", parts: 22 },
+          { material: "whiting", parts: 18 },
+          { material: "kaolin", parts: 12 },
+          { material: "frit-soda-borosilicate", parts: 6 },
+        ],
+        thicknessMm: 0.25,
+      },
     },
   ],
   firing: { cone: "6", heatingCPerHour: 60, holdMinutes: 15, coolingCPerHour: 150 },

@@ -15,8 +15,8 @@ export const CLOUDBURST = {
 /** Thaw dipped, Cloudburst brushed over it twice, on a wall glazed 120 mm tall; fired again as it is, then a decal. */
 export const CLOUDBURST_OVER_THAW = {
   coats: [
-    { glaze: { recipe: THAW.recipe, thicknessMm: 0.25 } },
     { glaze: CLOUDBURST, application: "brush" as const, coats: 2 },
+    { glaze: { recipe: THAW.recipe, thicknessMm: 0.25 } },
   ],
   firing: { cone: "6", heatingCPerHour: 60, holdMinutes: 15, coolingCPerHour: 150 },
   wall: { slopeDeg: 90, glazedMm: 120, clearanceMm: 6 },

@@ -125,13 +125,13 @@ const stack = (least: number, description: string) => z.array(Coat).min(least).m
 export const RunningRequest = z
   .strictObject({
     glaze: MadeGlaze.optional(),
-    coats: stack(1, "1 to 6 coats from the clay outwards. Give these or glaze.").optional(),
+    coats: stack(1, "The coats, the outer one first, the last on the clay; 1 to 6. Give these or glaze.").optional(),
     firing: RunningFiring,
     wall: RunningWall.optional(),
     refiring: z
       .strictObject({
         firing: RunningFiring.optional(),
-        coats: stack(0, "Coats put over the fired glaze first, up to 6.").optional(),
+        coats: stack(0, "Coats put over the fired glaze first, the outer one first, up to 6.").optional(),
       })
       .optional()
       .meta({ description: "The second firing, where it is not the first again." }),

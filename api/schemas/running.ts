@@ -35,18 +35,6 @@ const MeltPoint = z
   })
   .meta({ id: "MeltPoint", description: "A point of the firing where the glaze is softer than 10^12 Pa·s." });
 
-const Refiring = z
-  .strictObject({
-    ...runFields,
-    thickness: Quantity,
-    advice: z.array(Advice).meta({ description: "Mind this when firing again." }),
-  })
-  .meta({
-    id: "Refiring",
-    description:
-      "By the end of a second firing, the first included: run and roll from where the glaze was put on [mm].",
-  });
-
 const Slowing = z
   .strictObject({
     id: z.string().meta({ description: "Stable identifier.", examples: ["thinner-coat"] }),
@@ -60,7 +48,7 @@ const Slowing = z
 const Interface = z
   .strictObject({
     coats: z.tuple([z.number().int(), z.number().int()]).meta({
-      description: "Coats that meet, counted from the clay.",
+      description: "Coats that meet, counted from the outer one.",
       examples: [[1, 2]],
     }),
     viscosity: Quantity,
@@ -86,6 +74,21 @@ const Layers = z
     description:
       "A stack between its bounds: run with the coats apart, melted into one, and apart the other way round [mm]; " +
       "mixingLength is how far two coats melt into each other by diffusion [mm].",
+  });
+
+const Refiring = z
+  .strictObject({
+    ...runFields,
+    thickness: Quantity,
+    layers: z
+      .union([Layers, z.null()])
+      .meta({ description: "The stack in the second firing alone; null for a single coat." }),
+    advice: z.array(Advice).meta({ description: "Mind this when firing again." }),
+  })
+  .meta({
+    id: "Refiring",
+    description:
+      "By the end of a second firing, the first included: run and roll from where the glaze was put on [mm].",
   });
 
 const Fault = z
@@ -123,7 +126,7 @@ const LaterHeatReport = z
 
 const MeltFiring = z
   .strictObject({
-    peakC: Quantity,
+    peak: Quantity,
     from: words("Where the peak comes from."),
     meltMinutes: Quantity,
     path: z.array(MeltPoint).meta({ description: "Viscosity along the firing." }),

@@ -88,7 +88,7 @@ describe("a firing", () => {
 
   it("by cone states what it took, and that a cone is no temperature", () => {
     const { warnings, firing } = estimateRunning({ ...thaw, firing: { ...firing0, cone: "6" } });
-    expect(firing.peakC).toMatchObject({ value: 1212, unit: "°C" });
+    expect(firing.peak).toMatchObject({ value: 1212, unit: "°C" });
     const said = warnings.find(({ code }) => code === "cone-as-peak");
     expect(said?.pointer).toBe("/firing/cone");
     expect(said?.message).toContain("heat-work, not a temperature");
@@ -191,6 +191,8 @@ describe("the answer", () => {
     expect(new Set(coated.refiring.advice.map(({ source }) => source))).toEqual(new Set(["common-practice"]));
     expect(coated.faults[0]).toMatchObject({ id: "over-fired-glaze", likelihood: "likely" });
     expect(coated.run).toEqual(report.run);
+    expect(report.refiring.layers).toBeNull();
+    expect(coated.refiring.layers?.interfaces[0]?.coats).toEqual([1, 2]);
   });
 
   it("tells what slows it, strongest first, each by working it out anew", () => {
@@ -231,10 +233,10 @@ describe("a stack", () => {
   const soft = { ...CLOUDBURST, thicknessMm: 0.2 };
   const stack = (...glazes: MadeGlaze[]) =>
     estimateRunning({ coats: glazes.map((glaze) => ({ glaze })), firing, wall });
-  const over = stack(bare, soft);
+  const over = stack(soft, bare);
 
   it("minds the order: a soft coat next to the clay carries the rest", () => {
-    const under = stack(soft, bare);
+    const under = stack(bare, soft);
     expect(under.layers!.separate.value).toBeGreaterThan(2 * over.layers!.separate.value);
     const why = "the roll takes the outer coat's surface tension";
     close(over.layers!.reversed.value, under.layers!.separate.value, { rel: 0.005, why });
@@ -243,6 +245,17 @@ describe("a stack", () => {
     expect(over.layers!.interfaces[0]!.text).toContain("slides over");
     // Melted into one, the order is forgotten.
     close(under.layers!.mixed.value, over.layers!.mixed.value, { rel: 0.02, why });
+  });
+
+  it("counts its coats as they were given, the outer one first", () => {
+    const three = stack(soft, bare, { ...soft, thicknessMm: 0.1 }).layers!.interfaces;
+    expect(three.map(({ coats }) => coats).sort()).toEqual([
+      [1, 2],
+      [2, 3],
+    ]);
+    const [upper, lower] = [...three].sort((a, b) => a.coats[0] - b.coats[0]);
+    expect(upper!.viscosity.value).toBeLessThan(-0.1);
+    expect(lower!.viscosity.value).toBeGreaterThan(0.1);
   });
 
   it("lies between its bounds", () => {

@@ -60,7 +60,7 @@ export function estimateRunning(request: RunningRequest): RunningReport {
     text: `${outcome.text} ${reachingWords(outcome.reachingThickness, wall.clearanceMm)}`,
     thickness: quantity(thicknessMm, Math.max(thicknessMm - plusMinusMm, 0), thicknessMm + plusMinusMm, UNITS.length),
     firing: {
-      peakC: quantity(
+      peak: quantity(
         firing.peakC,
         firing.peakC - firing.plusMinusK,
         firing.peakC + firing.plusMinusK,

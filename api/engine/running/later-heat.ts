@@ -68,9 +68,11 @@ function words({ kind, peakC }: LaterHeat, stress: LaterHeatReport["stress"], ru
     "partly-relaxed": `At ${peakC} °C a part of the glaze's stress flows away and the rest stays; what the glaze holds afterwards lies between the two firings. If it was stretched it may still craze.`,
     "set-anew": `At ${peakC} °C the glaze softens enough to lose its old stress: it is set anew as this firing cools, so judge the fit with this cooling. A pair that crazes after the glaze firing will craze after this one too, sooner if it cools faster.`,
   }[stress];
-  const crazing =
-    "Heat drives out the moisture by which an old body has grown, so a craze that was held open may close, and the growth starts again from nothing.";
-  return `${told} ${crazing}${runMm >= 0.05 ? ` It runs another ${mm(runMm)}.` : ""}`;
+  const moisture =
+    peakC >= 500
+      ? " Heat like this drives out the moisture by which an old body has grown; the growth starts again from nothing."
+      : "";
+  return `${told}${moisture}${runMm >= 0.05 ? ` It runs another ${mm(runMm)}.` : ""}`;
 }
 
 function adviceFor({ peakC }: LaterHeat): LaterHeatReport["advice"] {

@@ -41,7 +41,7 @@ export function layersReport(
     mixed,
     reversed,
     text: stackWords(mixingLength, separate, mixed, reversed),
-    interfaces: coats.slice(1).map((outer, i) => interfaceOf(coats[i]!, outer, i, firing.peakC)),
+    interfaces: coats.slice(1).map((outer, i) => interfaceOf(coats[i]!, outer, coats.length - 1 - i, firing.peakC)),
   };
 }
 
@@ -57,7 +57,12 @@ function stackWords(length: Quantity, separate: Quantity, mixed: Quantity, rever
   );
 }
 
-function interfaceOf(inner: ReadCoat, outer: ReadCoat, i: number, peakC: number): LayersReport["interfaces"][number] {
+function interfaceOf(
+  inner: ReadCoat,
+  outer: ReadCoat,
+  place: number,
+  peakC: number,
+): LayersReport["interfaces"][number] {
   const less = (a: Estimate, b: Estimate, unit: string): Quantity => {
     const [from, to] = [a, b].map((e) => quantileOf(e, 0.5)) as [number, number];
     const half = (p: number) => Math.hypot(quantileOf(a, p) - from, quantileOf(b, 1 - p) - to);
@@ -84,9 +89,9 @@ function interfaceOf(inner: ReadCoat, outer: ReadCoat, i: number, peakC: number)
         ? "the upper wants to shrink more than the one beneath, and may craze on it where they stay apart"
         : "the one beneath wants to shrink more than the upper, and squeezes it where they stay apart";
   return {
-    coats: [i + 1, i + 2],
+    coats: [place, place + 1],
     viscosity,
     expansion,
-    text: `Coats ${i + 1} and ${i + 2}, from the clay: ${flow}; ${pull}.`,
+    text: `Coats ${place} and ${place + 1}, from the outside: ${flow}; ${pull}.`,
   };
 }

@@ -9,6 +9,7 @@ import type { Coat, LaterHeat, RunningRequest, Wall } from "./types.ts";
 
 /** A question, read. */
 export interface ReadRunning {
+  /** From the clay outwards. */
   coats: ReadCoat[];
   firing: Timeline;
   refiring: { firing: Timeline; coats: ReadCoat[]; asked: boolean };
@@ -95,12 +96,14 @@ function readCoats(request: RunningRequest, faults: Faults): ReadCoat[] {
 
 function readStack(coats: readonly Coat[], pointer: string, faults: Faults, least: number): ReadCoat[] {
   if (coats.length > MOST_COATS || coats.length < least) {
-    const message = `A stack has ${least} to ${MOST_COATS} glazes, from the clay outwards; I read ${coats.length}.`;
+    const message = `A stack has ${least} to ${MOST_COATS} glazes, the outer one first; I read ${coats.length}.`;
     faults.add(pointer, message, { allowed: [least, MOST_COATS] });
   }
+  // Asked from the outer coat in, as it is said: one over another. Worked out from the clay outwards, as it flows.
   return coats
     .slice(0, MOST_COATS)
-    .flatMap((coat, i) => readCoat(coat, `${pointer}/${i}`, `${pointer}/${i}/glaze`, faults) ?? []);
+    .flatMap((coat, i) => readCoat(coat, `${pointer}/${i}`, `${pointer}/${i}/glaze`, faults) ?? [])
+    .reverse();
 }
 
 function wallWarnings(asked: Wall | undefined, wall: Required<Wall>): Notice[] {

@@ -1,6 +1,7 @@
 /** The firing again, with or without another coat. @module */
 import { quantity, UNITS } from "../quantity.ts";
 import type { RunDraws } from "./draws.ts";
+import { layersReport } from "./layers.ts";
 import { meltOf, type ReadyMelt } from "./melt.ts";
 import { outcomeOf } from "./outcome.ts";
 import { SOLIDS_AGAIN } from "./practice.ts";
@@ -37,6 +38,7 @@ export function refiringOf(
   return {
     ...outcome,
     text: `${what}, the edge stands ${mm(outcome.run.value)} below where the glaze was put on. ${outcome.text.slice(outcome.text.indexOf(". ") + 2)}`,
+    layers: layersReport(all, melt, refiring.firing, wall, draws),
     thickness: quantity(thicknessMm, Math.max(thicknessMm - plusMinusMm, 0), thicknessMm + plusMinusMm, UNITS.length),
     advice: adviceFor(refiring.coats.length > 0).map((text) => ({ text, source: PRACTICE })),
     melt,

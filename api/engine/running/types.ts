@@ -64,7 +64,7 @@ export interface LaterHeat {
   coolingCPerHour?: number;
 }
 
-/** The question. Exactly one of glaze and coats (from the clay outwards). */
+/** The question. Exactly one of glaze and coats; coats run from the outer one to the one on the clay, as in a fit. */
 export interface RunningRequest {
   glaze?: MadeGlaze;
   coats?: readonly Coat[];
@@ -125,7 +125,7 @@ export interface LayersReport {
   reversed: Quantity;
   text: string;
   interfaces: {
-    /** Coats that meet, counted from the clay. */
+    /** Coats that meet, counted from the outer one. */
     coats: [number, number];
     /** Outer less inner: log10 of the viscosity at the peak [log10 Pa·s], mean expansion 20–300 °C [1e-6/K]. */
     viscosity: Quantity;
@@ -168,7 +168,7 @@ export interface RunningReport extends Run {
   headline: string;
   /** As reckoned with [mm]. */
   thickness: Quantity;
-  firing: { peakC: Quantity; from: string; meltMinutes: Quantity; path: MeltPoint[] };
+  firing: { peak: Quantity; from: string; meltMinutes: Quantity; path: MeltPoint[] };
   /** log10 of the viscosity at the peak [log10 Pa·s]. */
   viscosityAtPeak: Quantity;
   /** [mN/m] */
@@ -176,7 +176,12 @@ export interface RunningReport extends Run {
   wall: Required<Wall>;
   /** Thickness down the wall after the firing, before the roll is drawn [mm]. */
   profile: { mm: number; thicknessMm: number }[];
-  refiring: Run & { thickness: Quantity; advice: { text: string; source: string }[] };
+  refiring: Run & {
+    thickness: Quantity;
+    /** The stack in the second firing alone; null for a single coat. */
+    layers: LayersReport | null;
+    advice: { text: string; source: string }[];
+  };
   slows: Slowing[];
   /** Null for a single coat. */
   layers: LayersReport | null;

@@ -34,7 +34,7 @@ export function runningPicture(report: RunningReport, options: PictureOptions = 
 function told({ headline, run, roll, thickness, wall, viscosityAtPeak, firing, refiring }: RunningReport) {
   const description = [
     `A coat of ${thickness.value} mm on a wall sloping ${wall.slopeDeg}°, before and after the firing: its lower edge runs ${run.value} mm, 9 in 10 between ${run.low} and ${run.high} mm, behind a roll ${roll.value} mm thick.`,
-    `Peak ${firing.peakC.value} °C, where the logarithm of the viscosity in pascal seconds is ${viscosityAtPeak.value}, 9 in 10 between ${viscosityAtPeak.low} and ${viscosityAtPeak.high}.`,
+    `Peak ${firing.peak.value} °C, where the logarithm of the viscosity in pascal seconds is ${viscosityAtPeak.value}, 9 in 10 between ${viscosityAtPeak.low} and ${viscosityAtPeak.high}.`,
     `Runny enough to flow for ${firing.meltMinutes.value} minutes.`,
     `After a second firing the edge stands ${refiring.run.value} mm below where it was put.`,
   ].join(" ");
