@@ -83,6 +83,14 @@ describe("a fit", () => {
     const end = fit.curves!.glaze.at(-1)!;
     expect(end.c).toBe(fit.setPoint.value);
     expect(end.lowPercent).toBeLessThan(end.strainPercent);
+    const clay = fit.curves!.body;
+    const [below, above] = [clay.filter(({ c }) => c <= end.c).at(-1)!, clay.find(({ c }) => c > end.c)!];
+    const share = (end.c - below.c) / (above.c - below.c);
+    const bodyThere = below.strainPercent + share * (above.strainPercent - below.strainPercent);
+    close(bodyThere - end.strainPercent, fit.mismatch.value, {
+      abs: 0.006,
+      why: "centres against a median, and points 20 °C apart",
+    });
   });
   it("collects every issue of glaze, body and ware in one refusal", () => {
     const bad = {

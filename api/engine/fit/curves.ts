@@ -1,7 +1,7 @@
 /** Both curves, ready to be drawn: length counted from 20 °C. @module */
 import { contractionAt, Z90 } from "../body/index.ts";
 import { quantileOf, round } from "../quantity.ts";
-import { glassContraction, type Situation } from "./simulate.ts";
+import { glassContraction, onWareDrop, type Situation } from "./simulate.ts";
 import type { BandPoint } from "./types.ts";
 
 /** Distance between drawn points [K]. */
@@ -12,8 +12,11 @@ const STEP_C = 20;
  * Each band adds the doubt of each input in quadrature, one at a time.
  */
 export function drawCurves(s: Situation, setPointC: number): { glaze: BandPoint[]; body: BandPoint[] } {
-  const alpha = quantileOf(s.expansion, 0.5);
-  const alphaHalf = (p: number) => Math.hypot(quantileOf(s.expansion, p) - alpha, s.recipeSd * Z90);
+  // As it counts on the ware, so that the gap drawn is the mismatch told.
+  const drop = s.onWare && s.under.length === 0 ? onWareDrop(s.thicknessM, 0.5) : 0;
+  const bulk = quantileOf(s.expansion, 0.5);
+  const alpha = bulk - drop;
+  const alphaHalf = (p: number) => Math.hypot(quantileOf(s.expansion, p) - bulk, s.recipeSd * Z90, drop * 0.9);
   const glaze = temperatures(setPointC).map((c) => {
     const strain = (a: number, rise: number) => glassContraction(a * 1e-6, c, rise, s.rise.anchorC);
     const middle = strain(alpha, s.rise.perKelvin);
