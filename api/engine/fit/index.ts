@@ -12,6 +12,7 @@ export {
   setPointOffset,
   settingRatio,
 } from "./set-point.ts";
+export { type DoubtSwitches, glazeDoubts, type NamedDoubt } from "./glaze-doubts.ts";
 export { glassContraction } from "./simulate.ts";
 export { DEFAULTS } from "./situation.ts";
 export {

@@ -15,6 +15,7 @@ import { type Estimate, quantileOf, round } from "../quantity.ts";
 import type { Glaze, OxideComposition, Recipe, SingleGlaze, StatedExpansion } from "../recipe/types.ts";
 import { SET_POINT } from "./constants.ts";
 import { NORMAL_SHAPE } from "./draws.ts";
+import { crystalSd, materialsSd } from "./glaze-doubts.ts";
 import { coolingSchedule } from "./set-point.ts";
 import type { Situation } from "./simulate.ts";
 import type { Doubts, FitRequest } from "./types.ts";
@@ -210,10 +211,7 @@ function readGlaze(glaze: SingleGlaze, at: string, doubts: Doubts): GlazeReading
     notices.map((notice) => (notice.pointer === undefined ? notice : { ...notice, pointer: at + notice.pointer }));
   const contributions = expansionContributions(chemistry.moleFractions);
   const crystals = doubts.crystals === false ? 0 : crystalSd(chemistry.fired.molePercent);
-  let variance = 0;
-  for (const { oxide, perWeightPercent } of contributions.oxides) {
-    variance += (perWeightPercent * (chemistry.weightPercentSd[oxide] ?? 0)) ** 2;
-  }
+  const materials = doubts.materials === false ? 0 : materialsSd(chemistry, contributions.oxides);
   return {
     chemistry,
     contributions,
@@ -224,7 +222,7 @@ function readGlaze(glaze: SingleGlaze, at: string, doubts: Doubts): GlazeReading
       ...settingFrom(properties.transitionC, viscosity),
       fragility: viscosity.parameters.fragility,
       youngsGPa: properties.youngsGPa,
-      recipeSd: Math.hypot(doubts.materials === false ? 0 : Math.sqrt(variance), crystals),
+      recipeSd: Math.hypot(materials, crystals),
       toughness: kindOf(chemistry.moleFractions),
     },
     warnings: [
@@ -235,15 +233,6 @@ function readGlaze(glaze: SingleGlaze, at: string, doubts: Doubts): GlazeReading
     cautions: [...chemistry.cautions],
     sources: [...chemistry.sources, ...properties.sources],
   };
-}
-
-/** Opacifiers above this stay (partly) as crystals [mol %]; and the doubt each further mole per cent adds [1e-6/K]. */
-const CRYSTALS = { from: 1.5, sdPerPercent: 0.12, most: 0.6 };
-
-/** Standard deviation that crystals add to the expansion [1e-6/K] (common practice, no source). */
-function crystalSd(molePercent: Readonly<Record<string, number>>): number {
-  const opacifier = (molePercent.ZrO2 ?? 0) + (molePercent.SnO2 ?? 0) + (molePercent.TiO2 ?? 0) / 2;
-  return Math.min(Math.max(opacifier - CRYSTALS.from, 0) * CRYSTALS.sdPerPercent, CRYSTALS.most);
 }
 
 function crystalRemark(sd: number, at: string): Notice {

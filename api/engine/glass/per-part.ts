@@ -25,9 +25,9 @@ export function expansionPerPart(chemistry: GlazeChemistry): PartEffect[] {
   const slopes = new Map(
     expansionContributions(chemistry.moleFractions).oxides.map((part) => [part.oxide, 100 * part.perWeightPercent]),
   );
+  // Grams that one part weighs in 100 g of dry batch: the same for a line of which none has gone in yet.
+  const partG = 100 / chemistry.lines.reduce((sum, line) => sum + line.parts, 0);
   return chemistry.lines.map((line) => {
-    // Grams that one part weighs in 100 g of dry batch.
-    const partG = line.parts > 0 ? (100 * line.share) / line.parts : 0;
     let effect = 0;
     for (const oxide in line.weightPercent) {
       effect += ((line.weightPercent[oxide]! * partG) / 100 / chemistry.massBalance.glassG) * (slopes.get(oxide) ?? 0);
