@@ -3,6 +3,7 @@
  *
  * @module
  */
+import type { LinearSolver } from "../engine/advice/index.ts";
 import type { Api } from "../http/operation.ts";
 import type { PageFileLoader } from "../pages/files.ts";
 import { batchRoutes } from "./batches.ts";
@@ -18,6 +19,7 @@ import { materialRoutes } from "./materials.ts";
 import { openapiRoutes } from "./openapi.ts";
 import { pageRoutes } from "./pages.ts";
 import { type AssetLoader, referenceRoutes } from "./reference.ts";
+import { remedyRoutes } from "./remedies.ts";
 import { rulerRoutes } from "./rulers.ts";
 import { runningRoutes } from "./running.ts";
 import { shrinkageRoutes } from "./shrinkage.ts";
@@ -32,6 +34,8 @@ export interface Lent {
   loadPageFile?: PageFileLoader;
   /** Draws pictures as PNG; where left out, they are SVG alone. */
   drawPng?: PngDrawer;
+  /** Loads a solver of linear programmes; the package that comes along where left out. */
+  loadSolver?: () => Promise<LinearSolver>;
   /** Where callers reach the service, for the front page's example; `http://localhost:4600` if left out. */
   address?: string;
 }
@@ -44,6 +48,7 @@ export function mountRoutes(api: Api, lent: Lent = {}): void {
   expansionRoutes(api);
   chemistryRoutes(api);
   evidenceRoutes(api);
+  remedyRoutes(api, lent.loadSolver);
   runningRoutes(api);
   // At the wheel and the bucket.
   sizeRoutes(api);

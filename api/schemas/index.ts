@@ -11,6 +11,7 @@ export { ChemistryRequest } from "./chemistry.ts";
 export { EvidenceReport, EvidenceRequest } from "./evidence.ts";
 export { ExpansionLine, ExpansionRequest } from "./expansion.ts";
 export * from "./firing.ts";
+export { RemediesReport, RemediesRequest } from "./remedies.ts";
 export { FitLine, FitRequest } from "./fit-request.ts";
 export * from "./glaze.ts";
 // What comes out.

@@ -8,6 +8,7 @@ import { Chemistry } from "./resources/chemistry.ts";
 import { Evidence } from "./resources/evidence.ts";
 import { Expansion } from "./resources/expansion.ts";
 import { Fit } from "./resources/fit.ts";
+import { Remedies } from "./resources/remedies.ts";
 import { Rulers } from "./resources/rulers.ts";
 import { Running } from "./resources/running.ts";
 import { Shrinkage } from "./resources/shrinkage.ts";
@@ -30,6 +31,8 @@ export class Ringtrue {
   readonly evidence: Evidence;
   /** How far a glaze runs down a wall [mm]. */
   readonly running: Running;
+  /** The least changes that make a glaze fit [parts, mm, K/h]. */
+  readonly remedies: Remedies;
   /** What to throw for the size wanted fired [mm, cm, in]. */
   readonly sizes: Sizes;
   /** Shrinkage of a clay from measured bars [%]. */
@@ -57,6 +60,7 @@ export class Ringtrue {
     this.chemistry = new Chemistry(transport);
     this.evidence = new Evidence(transport);
     this.running = new Running(transport);
+    this.remedies = new Remedies(transport);
     this.sizes = new Sizes(transport);
     this.shrinkage = new Shrinkage(transport);
     this.rulers = new Rulers(transport);

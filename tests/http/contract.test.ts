@@ -95,6 +95,7 @@ describe("the description", () => {
       ["post", "/v1/chemistry", "analyseChemistry", "chemistry"],
       ["post", "/v1/evidence", "learnFromTiles", "evidence"],
       ["post", "/v1/running", "estimateRunning", "running"],
+      ["post", "/v1/remedies", "findRemedies", "remedies"],
       ["post", "/v1/sizes", "workOutSizes", "sizes"],
       ["post", "/v1/shrinkage", "measureShrinkage", "shrinkage"],
       ["post", "/v1/rulers", "drawRuler", "rulers"],

@@ -1510,9 +1510,9 @@ export type FitLine = {
      */
     seed?: number;
     /**
-     * Extra parts of the answer: the two cooling curves, the stress through glaze and wall.
+     * Extra parts of the answer: the two cooling curves, the stress through glaze and wall, what one more part of each material would do.
      */
-    include?: Array<'curves' | 'profile'>;
+    include?: Array<'curves' | 'profile' | 'parts'>;
 };
 
 /**
@@ -1574,6 +1574,10 @@ export type FitReport = {
      */
     pulls: Array<OxidePull>;
     /**
+     * What one more part of each material would do; only when asked for by include.
+     */
+    parts?: Array<PartPull>;
+    /**
      * What the doubt comes from, largest first.
      */
     drivers: Array<Driver>;
@@ -1625,9 +1629,9 @@ export type FitRequest = {
      */
     seed?: number;
     /**
-     * Extra parts of the answer: the two cooling curves, the stress through glaze and wall.
+     * Extra parts of the answer: the two cooling curves, the stress through glaze and wall, what one more part of each material would do.
      */
-    include?: Array<'curves' | 'profile'>;
+    include?: Array<'curves' | 'profile' | 'parts'>;
 };
 
 /**
@@ -2380,6 +2384,24 @@ export type OxidePull = {
  * Paper: A4 (210 × 297 mm) or Letter (8.5 × 11 in).
  */
 export type PaperSize = 'A4' | 'Letter';
+
+/**
+ * What one more part of a material would do to the stress.
+ */
+export type PartPull = {
+    /**
+     * The line of the recipe.
+     */
+    label: string;
+    /**
+     * Built-in id; null for a line with its own analysis or formula.
+     */
+    material: string | null;
+    /**
+     * Change of the stress for one part more by weight, above 0 toward crazing [MPa].
+     */
+    perPartMPa: number;
+};
 
 /**
  * Bounds; either end may be left open.

@@ -1,0 +1,59 @@
+import { describe, expect, it } from "vitest";
+import { createApp } from "../../api/app.ts";
+import { RemediesReport } from "../../api/schemas/index.ts";
+import { THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
+import { faults, post, problemOf } from "./support.ts";
+
+const issuesOf = async (body: unknown) => (await problemOf(await post("/v1/remedies", body))).issues ?? [];
+
+describe("POST /v1/remedies", () => {
+  it("answers as described, the same byte for byte", async () => {
+    const request = { ...THAW_ON_RED_STONEWARE, melt: { logViscosity: 0.5 }, target: 0.6 };
+    const texts = await Promise.all([1, 2].map(async () => (await post("/v1/remedies", request)).text()));
+    expect(texts[0]).toBe(texts[1]);
+    const { remedies, before } = RemediesReport.parse(JSON.parse(texts[0]!));
+    expect(before.verdict).toBe("crazes");
+    const [first] = remedies.filter(({ recipe }) => recipe);
+    const fit = await (await post("/v1/fit", first!.fit)).json();
+    expect((fit as { probabilities: unknown }).probabilities).toEqual(first!.after.probabilities);
+  });
+
+  it("that nothing reaches is an answer", async () => {
+    const response = await post("/v1/remedies", { ...THAW_ON_RED_STONEWARE, target: 0.99, allow: [], bodies: [] });
+    expect(response.status).toBe(200);
+    const { remedies, headline } = RemediesReport.parse(await response.json());
+    expect(remedies.every(({ reaches }) => !reaches)).toBe(true);
+    expect(headline).toContain("Nothing within these limits");
+  });
+
+  it.each([
+    [{ ...THAW_ON_RED_STONEWARE, target: 2 }, "/target"],
+    [{ ...THAW_ON_RED_STONEWARE, allow: ["silca"] }, "/allow/0"],
+    [{ ...THAW_ON_RED_STONEWARE, parts: { silica: { min: 9, max: 3 } } }, "/parts/silica"],
+    [{ ...THAW_ON_RED_STONEWARE, bodies: [{ body: { class: "red-stonewear" } }] }, "/bodies/0/body/class"],
+    [{ ...THAW_ON_RED_STONEWARE, seger: { Unobtainium: { max: 1 } } }, "/seger/Unobtainium"],
+    [{ ...THAW_ON_RED_STONEWARE, mellt: {} }, "/mellt"],
+    [{ body: THAW_ON_RED_STONEWARE.body }, "/glaze"],
+  ])("refuses %#", async (request, pointer) => {
+    expect((await issuesOf(request)).map((issue) => issue.pointer)).toContain(pointer);
+  });
+
+  it("asks the solver that the runtime lends", async () => {
+    let asked = 0;
+    const app = createApp({
+      loadSolver: async () => () => {
+        asked += 1;
+        return null;
+      },
+    });
+    const response = await app.request("/v1/remedies", {
+      method: "POST",
+      headers: { "content-type": "application/json" },
+      body: JSON.stringify(THAW_ON_RED_STONEWARE),
+    });
+    expect(response.status).toBe(200);
+    expect(asked).toBeGreaterThan(0);
+  });
+
+  it("had no faults of its own", () => expect(faults).toEqual([]));
+});
