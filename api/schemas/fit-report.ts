@@ -72,6 +72,20 @@ const OxidePull = z
   })
   .meta({ id: "OxidePull", description: "What one oxide does to the stress." });
 
+const PartPull = z
+  .strictObject({
+    label: z.string().meta({ description: "The line of the recipe.", examples: ["silica"] }),
+    material: z
+      .string()
+      .nullable()
+      .meta({ description: "Built-in id; null for a line with its own analysis or formula.", examples: ["silica"] }),
+    perPartMPa: z.number().meta({
+      description: "Change of the stress for one part more by weight, above 0 toward crazing [MPa].",
+      examples: [-2.4],
+    }),
+  })
+  .meta({ id: "PartPull", description: "What one more part of a material would do to the stress." });
+
 const Driver = z
   .strictObject({
     input: z.string().meta({ description: "Which input.", examples: ["bodyExpansion"] }),
@@ -250,6 +264,10 @@ export const FitReport = z
     pulls: z
       .array(OxidePull)
       .meta({ description: "What each oxide pulls; empty for a glaze known by expansion alone." }),
+    parts: z
+      .array(PartPull)
+      .optional()
+      .meta({ description: "What one more part of each material would do; only when asked for by include." }),
     drivers: z.array(Driver).meta({ description: "What the doubt comes from, largest first." }),
     reasons: z.array(Reason).meta({ description: "Why, most telling first." }),
     next: z.array(Reason).meta({ description: "What to fire or measure next, most telling first." }),

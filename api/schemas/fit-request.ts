@@ -38,11 +38,12 @@ const requestFields = {
     .optional()
     .meta({ description: "Seed of the quasi-random draws [-]; the same seed gives the same answer.", examples: [1] }),
   include: z
-    .array(z.enum(["curves", "profile"]))
+    .array(z.enum(["curves", "profile", "parts"]))
     .max(10)
     .optional()
     .meta({
-      description: "Extra parts of the answer: the two cooling curves, the stress through glaze and wall.",
+      description:
+        "Extra parts of the answer: the two cooling curves, the stress through glaze and wall, what one more part of each material would do.",
       examples: [["curves"]],
     }),
 };

@@ -241,4 +241,26 @@ describe("a fit", () => {
     const onWare = (value: boolean) => checkFit({ ...question, glaze, doubts: { onWare: value } }).stress.value;
     expect(onWare(false)).toBeGreaterThan(onWare(true));
   });
+  it("says what one more part of a material does, as adding it does", () => {
+    const recipe = (silica: number) => [
+      { material: "potash-feldspar", parts: 45 },
+      { material: "silica", parts: silica },
+      { material: "whiting", parts: 18 },
+      { material: "kaolin", parts: 12 },
+    ];
+    const at = (silica: number) =>
+      checkFit({
+        ...question,
+        glaze: { recipe: recipe(silica), thicknessMm: 0.3 },
+        include: ["parts"],
+        doubts: { materials: false },
+      });
+    const { parts, stress } = at(25);
+    const silica = parts!.find(({ material }) => material === "silica")!;
+    expect(silica.perPartMPa).toBeLessThan(0);
+    close((at(27).stress.value - stress.value) / 2, silica.perPartMPa, {
+      rel: 0.25,
+      why: "a slope at the centre against a median, whose set point moves too",
+    });
+  });
 });

@@ -1,5 +1,6 @@
 /** The main job: will this glaze fit this clay? @module */
 import { at, moistureAge, Z90 } from "../body/index.ts";
+import { expansionPerPart } from "../glass/index.ts";
 import { middle90 } from "../numeric/quantiles.ts";
 import { quantileOf, quantity, round, UNITS } from "../quantity.ts";
 import { DATA_VERSION, DEFAULT_SEED, ENGINE_VERSION } from "../version.ts";
@@ -14,7 +15,7 @@ import { type Simulation, simulate, skinOf } from "./simulate.ts";
 import { type Prepared, prepare } from "./situation.ts";
 import { type Middle, type Summary, summarise } from "./summary.ts";
 import { TRIAL_SOURCES, tryOut } from "./trials.ts";
-import type { FitReport, FitRequest, OxidePull, Reason } from "./types.ts";
+import type { FitReport, FitRequest, OxidePull, PartPull, Reason } from "./types.ts";
 import { judge, twentyCases } from "./verdict.ts";
 
 /**
@@ -37,7 +38,8 @@ export function checkFit(request: FitRequest): FitReport {
   const summary = summarise(situation, simulation);
   const cases = twentyCases(simulation, summary.thresholds);
   const judgement = judge(cases);
-  const pulls = pullsOf(prepared, summary);
+  const perUnit = stressPerExpansion(prepared, summary);
+  const pulls = pullsOf(prepared, perUnit);
   const figures = figuresOf(prepared, summary, simulation, cases);
   const trials = tryOut(situation, simulation, draws);
   const { counts } = simulation;
@@ -59,6 +61,7 @@ export function checkFit(request: FitRequest): FitReport {
     trials,
     ...(coats ? { coats, ...mixedOf(request, prepared) } : {}),
     pulls,
+    ...(request.include?.includes("parts") ? { parts: partsOf(prepared, perUnit) } : {}),
     drivers: driversOf(simulation),
     reasons,
     next,
@@ -189,20 +192,26 @@ function scaled(m: Middle, by: number): Middle {
 }
 
 /**
- * Stress that each oxide adds where silica would stand in its place.
- * The factor is dσ/dα at the centre: E₁ (Ts − 20)(1 + s((Ts + 20)/2 − 160)), shared with the wall.
+ * Stress per 1e-6/K of the glaze's mean expansion, at the centre.
+ *
+ *     dσ/dα = E₁ (Ts − 20)(1 + s((Ts + 20)/2 − 160)), shared with the wall
+ *
+ * @returns slope [MPa per 1e-6/K], tension positive
  */
-function pullsOf(prepared: Prepared, summary: Summary): OxidePull[] {
-  const { contributions, chemistry, situation } = prepared;
-  if (!contributions || !chemistry) return [];
+function stressPerExpansion({ situation }: Prepared, summary: Summary): number {
   const c = summary.setPointC.value;
   const { perKelvin, anchorC } = situation.rise;
   const youngs = quantileOf(situation.youngsGPa, 0.5) * 1e3;
-  const sharing =
-    1 +
-    ((situation.glazed === "both-faces" ? 2 : 1) * (youngs / (1 - POISSON)) * situation.thicknessM) /
-      (((situation.body.youngsGPa.value * 1e3) / (1 - situation.body.poisson)) * situation.wallM);
-  const perUnit = ((youngs / (1 - POISSON)) * 1e-6 * (c - 20) * (1 + perKelvin * ((c + 20) / 2 - anchorC))) / sharing;
+  const faces = situation.glazed === "both-faces" ? 2 : 1;
+  const wall = ((situation.body.youngsGPa.value * 1e3) / (1 - situation.body.poisson)) * situation.wallM;
+  const sharing = 1 + (faces * (youngs / (1 - POISSON)) * situation.thicknessM) / wall;
+  return ((youngs / (1 - POISSON)) * 1e-6 * (c - 20) * (1 + perKelvin * ((c + 20) / 2 - anchorC))) / sharing;
+}
+
+/** Stress that each oxide adds where silica would stand in its place. */
+function pullsOf(prepared: Prepared, perUnit: number): OxidePull[] {
+  const { contributions, chemistry } = prepared;
+  if (!contributions || !chemistry) return [];
   return contributions.oxides
     .filter(({ oxide }) => (chemistry.fired.weightPercent[oxide] ?? 0) > 0)
     .map(({ oxide, contribution, perWeightPercent }) => ({
@@ -213,4 +222,14 @@ function pullsOf(prepared: Prepared, summary: Summary): OxidePull[] {
       perWeightPercentMPa: round(perWeightPercent * perUnit, 2),
     }))
     .sort((a, b) => b.pullMPa - a.pullMPa || (a.oxide < b.oxide ? -1 : 1));
+}
+
+/** What one more part of each material would do; nothing for a glaze without a recipe. */
+function partsOf({ chemistry }: Prepared, perUnit: number): PartPull[] {
+  if (!chemistry) return [];
+  return expansionPerPart(chemistry).map(({ label, material, perPart }) => ({
+    label,
+    material,
+    perPartMPa: round(perPart * perUnit, 2),
+  }));
 }

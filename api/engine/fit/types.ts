@@ -47,7 +47,7 @@ export interface FitRequest {
   /** Seed of the quasi-random draws; the same seed gives the same answer to the last digit. */
   seed?: number;
   /** Extra parts of the answer. */
-  include?: readonly ("curves" | "profile")[];
+  include?: readonly ("curves" | "profile" | "parts")[];
 }
 
 /** Doubts about the glaze beside that of the expansion model, each on unless false. */
@@ -92,6 +92,15 @@ export interface OxidePull {
   pullMPa: number;
   /** Stress that one more weight per cent would add, the rest scaled down [MPa]. */
   perWeightPercentMPa: number;
+}
+
+/** What one more part of a material would do to the stress. */
+export interface PartPull {
+  label: string;
+  /** Built-in id; null for a line with its own analysis or formula. */
+  material: string | null;
+  /** Change of the stress for one part more by weight, the batch as given [MPa]; above 0 toward crazing. */
+  perPartMPa: number;
 }
 
 /** How much of the doubt about the stress comes from one input. */
@@ -193,6 +202,8 @@ export interface FitReport {
   /** Of several coats: the same answer if they melt into one another entirely. The truth lies between. */
   mixed?: Pick<FitReport, "verdict" | "headline" | "probabilities"> & { stress: Quantity };
   pulls: OxidePull[];
+  /** What one more part of each material of the recipe would do. */
+  parts?: PartPull[];
   drivers: Driver[];
   reasons: Reason[];
   /** What to fire or measure next, the most telling first; same shape as a reason. */
