@@ -16,7 +16,7 @@ const MAX_ISSUES = 50;
 const KINDS: Readonly<Record<string, string>> = {
   number: "a number",
   string: "a text in double quotes",
-  object: 'an object in braces, such as { "…": … }',
+  object: "an object in braces",
 };
 
 /** What the schema says and what the request holds at one place. */
@@ -78,7 +78,7 @@ function collectUnion(
   }
   if (typeof value !== "object" || value === null || Array.isArray(value)) {
     const kinds = [...new Set(options.map((option) => KINDS[defOf(unwrap(option)).type] ?? KINDS.object!))];
-    found.push({ pointer, message: `${name} must be ${kinds.join(" or ")}.` });
+    found.push({ pointer, message: `${name} must be ${kinds.join(" or ")}, such as ${exampleOf(schema)}.` });
     return;
   }
   const choice = chooseBranch(optionsOf(schema), value);
@@ -140,6 +140,14 @@ const optionsOf = (schema: z.ZodType | undefined): z.ZodType[] => (schema && def
 function unwrap(schema: z.ZodType): z.ZodType {
   const { type, innerType } = defOf(schema);
   return innerType && (type === "optional" || type === "nullable" || type === "default") ? unwrap(innerType) : schema;
+}
+
+/** A short example of a field, as it would be written; a stand-in where there is none. */
+function exampleOf(schema: z.ZodType | undefined): string {
+  const named = schema && (z.globalRegistry.get(schema) ?? z.globalRegistry.get(unwrap(schema)));
+  const [example] = (named?.examples ?? []) as unknown[];
+  const written = example === undefined ? "" : JSON.stringify(example);
+  return written !== "" && written.length <= 60 ? written : '{ "…": … }';
 }
 
 function describe(schema: z.ZodType | undefined): string | undefined {

@@ -115,6 +115,7 @@ describe("what cannot be", () => {
     ],
     [{ shrinkage: { class: "red-stonware" }, fired: { rim: 90 } }, "/shrinkage/class", "Did you mean red-stoneware"],
     [{ shrinkage: { class: "cordierite-ware" }, fired: { rim: 90 } }, "/shrinkage/class", "no shrinkage for"],
+    [{ shrinkage: 12, fired: { rim: 90 } }, "/shrinkage", 'such as {"percent":12,"plusMinus":0.5}'],
     [{ shrinkage }, "", "Ask for something"],
     [{ shrinkage, fired: { wall: "-4 mm" } }, "/fired/wall", "less than nothing"],
     [{ shrinkage, fired: { rim: "3 in 5 mm" } }, "/fired/rim", "81.2 mm or 3.197 in"],
