@@ -1,6 +1,6 @@
 /** The teacher: five steps on a wall, a kiln that cools, sliders, answers, a handout. */
 import { describe, expect, it } from "vitest";
-import { overflow, pages, shot, soon } from "./support.ts";
+import { output, overflow, pages, shot, soon } from "./support.ts";
 
 const { open } = pages();
 
@@ -9,7 +9,8 @@ const slide = (page: Awaited<ReturnType<typeof open>>, id: string, value: number
     input.value = String(to);
     input.dispatchEvent(new Event("input"));
   }, value);
-const stressOf = (text: string) => Number(/([−+]?\d+) MPa/.exec(text.replace("\u00a0", " "))?.[1]?.replace("−", "-"));
+const stressOf = (text: string) =>
+  Number(/([−+]?\d+) MPa/.exec(text.replaceAll("\u00a0", " "))?.[1]?.replace("−", "-"));
 
 describe("the teacher", () => {
   it("asks, cools, and shows why Sea Fret crazes", async () => {
@@ -28,8 +29,8 @@ describe("the teacher", () => {
     // The slider's end is the service's own figure: both are read off one answer.
     expect(Math.abs(cold - told)).toBeLessThanOrEqual(3);
     await page.getByText("Before you move the slider").click();
-    expect(await page.locator("#answer-shorter").innerText()).toMatch(/^The glaze\. .*0\.\d+ %/);
-    await page.locator("#s4").screenshot({ path: "tests/output/lesson-step4.png" });
+    expect(await page.locator("#answer-shorter").innerText()).toMatch(/^The glaze\. .*0\.\d+\s%/);
+    await page.locator("#s4").screenshot({ path: output("lesson-step4.png") });
     const box = (await page.locator("#s4").boundingBox())!;
     expect(box.height).toBeLessThan(1080 + 200);
   });
@@ -55,7 +56,7 @@ describe("the teacher", () => {
       await page.getByRole("button", { name: "Let it cool" }).click();
       seen.push(await page.locator("#now").innerText());
     }
-    expect(seen.slice(1).map((text) => text.replace("\u00a0", " "))).toEqual(["545 °C", "300 °C", "20 °C"]);
+    expect(seen.slice(1).map((text) => text.replaceAll("\u00a0", " "))).toEqual(["545 °C", "300 °C", "20 °C"]);
   });
 
   it("drags silica, soda, boron, clay, thickness and cooling, and every figure follows", async () => {
@@ -76,9 +77,9 @@ describe("the teacher", () => {
       await soon(stress).toBe(start);
     }
     await slide(page, "#slide-thicknessMm", 0.1);
-    await soon(() => page.locator("#notes1").innerText()).toMatch(/0\.10 mm/);
+    await soon(() => page.locator("#notes1").innerText()).toMatch(/0\.10\smm/);
     await slide(page, "#slide-coolingCPerHour", 400);
-    await soon(() => page.locator("#caption3").innerText()).toMatch(/400 °C an hour/);
+    await soon(() => page.locator("#caption3").innerText()).toMatch(/400\s°C an hour/);
   });
 
   it("chooses a glaze that fits and one that lifts", async () => {

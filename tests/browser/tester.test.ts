@@ -185,7 +185,7 @@ describe("the tester", () => {
     await page.getByRole("radio", { name: "inch" }).check();
     expect(await page.getByLabel("Top").inputValue()).toBe("2264");
     expect(await page.getByLabel("Glaze when fired").inputValue()).toBe("0.0118");
-    await soon(() => page.locator(".because").first().innerText()).toMatch(/°F.*0\.012 in/s);
+    await soon(() => page.locator(".because").first().innerText()).toMatch(/°F.*0\.012\sin/s);
     expect((await verdict(page)).replace(/\d+ chances/, "")).toBe(before.replace(/\d+ chances/, ""));
   });
 });

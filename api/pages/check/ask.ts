@@ -11,6 +11,8 @@ export const REST_MS = 250;
 export const SHOWN_AFTER_MS = 400;
 /** Between looks whether the service is back [ms]. */
 const LOOK_AGAIN_MS = 3000;
+/** Most readings offered as buttons. */
+const MOST_CHOICES = 6;
 /** Answers remembered, so that going back and forth asks nothing twice. */
 const REMEMBERED = 60;
 
@@ -85,9 +87,12 @@ export class Asker {
       return { question, report: await this.#report(question.request, signal), faults: [] };
     } catch (error) {
       if (!(error instanceof ApiError) || error.issues.length === 0) throw error;
-      const faults = error.issues.map(({ pointer, message, suggestion }) => {
+      const faults = error.issues.map(({ pointer, message, suggestion, allowed }) => {
         const field = fieldAt(question.places, pointer);
-        return { field, message: this.#where(draft, place, field) + message, fix: suggestion } satisfies FieldFault;
+        const few = /-material$/.test(field) && (allowed ?? []).length <= MOST_CHOICES;
+        const choices = few ? (allowed ?? []).map(String) : [];
+        const where = this.#where(draft, place, field);
+        return { field, message: where + message, fix: suggestion, choices } satisfies FieldFault;
       });
       const rows = faults.map(({ field }) => Number(/^row-(\d+)-/.exec(field)?.[1] ?? -1));
       const others = rows.some((row) => row < 0);

@@ -38,17 +38,12 @@ export function showFaults(
       else input.removeAttribute("aria-describedby");
       continue;
     }
-    const { fix } = fault ?? {};
-    const button =
-      fix &&
-      h("button", { class: "n", type: "button", onclick: () => use(field, fix) }, fill(words.field.use, { fix }));
-    const note = h(
-      "p",
-      { class: fault ? "note bad" : "note", id: noteId, "data-text": text },
-      text,
-      button ? " " : null,
-      button,
-    );
+    const fixes = fault?.fix ? [fault.fix] : (fault?.choices ?? []);
+    const buttons = fixes.map((fix) => [
+      " ",
+      h("button", { class: "n", type: "button", onclick: () => use(field, fix) }, fill(words.field.use, { fix })),
+    ]);
+    const note = h("p", { class: fault ? "note bad" : "note", id: noteId, "data-text": text }, text, buttons);
     input.setAttribute("aria-describedby", unit + noteId);
     const row = input.closest(".row");
     if (row) row.append(note);

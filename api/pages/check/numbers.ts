@@ -56,7 +56,7 @@ export function numbersPart(report: FitReport, units: Units): HTMLElement {
   details.addEventListener("toggle", () => {
     open = details.open;
   });
-  return h("section", {}, details);
+  return h("section", { class: "noprint" }, details);
 }
 
 function row(name: string, quantity: Quantity, from: string, units: Units): HTMLElement {

@@ -11,6 +11,8 @@ export interface FieldFault {
   field: string;
   message: string;
   fix?: string;
+  /** What it may have been, where there are a few. */
+  choices?: string[];
 }
 
 /** A question under way. */

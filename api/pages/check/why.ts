@@ -9,8 +9,8 @@ import { localise, sayTemperature, type Units } from "../shared/units.ts";
 import words from "../words.json" with { type: "json" };
 
 const { why } = words;
-const cooling = picture(720);
-const drivers = picture(720);
+const cooling = picture(720, 350);
+const drivers = picture(720, 350);
 
 export function whyPart(report: FitReport, units: Units): HTMLElement[] {
   cooling.show(report.curves ? (choice) => expansionPicture(report, { ...choice, id: "cooling" }) : null);
@@ -60,7 +60,7 @@ export function reasonsPart(report: FitReport, units: Units): HTMLElement {
     h("ul", { class: "mind" }, ...items.map((item) => h("li", {}, localise(item, units))));
   return h(
     "div",
-    { class: "duo" },
+    { class: "duo noprint" },
     h("section", {}, h("h2", {}, why.more), list(told.map(({ text }) => text))),
     h(
       "section",

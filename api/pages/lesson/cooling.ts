@@ -26,17 +26,22 @@ const LEAST_GAP = 0.004;
 /** Share of the plane-strain stiffness used where the gap is too small to divide by (Poisson's ratio about 0.22). */
 const BIAXIAL = 1 / (1 - 0.22);
 
-/** @param report - with curves */
+/**
+ * The curve of the glaze is that of the glass by itself. On the ware a thin skin takes up clay and shrinks less, and the
+ * gap and the stress of the answer count that; so the glaze's curve gives the shape here, and the answer's gap the end.
+ * @param report - with curves
+ */
 export function coolingOf(report: FitReport): (c: number) => Moment {
   const { glaze, body } = report.curves!;
   const set = report.setPoint.value;
   const since = (curve: readonly BandPoint[], c: number) => strainAt(curve, set) - strainAt(curve, c);
-  const end = since(glaze, 20) - since(body, 20);
-  // A thin elastic skin: stress goes with the gap. Both figures of the service's own answer, so the end agrees with it.
+  const end = -report.mismatch.value;
+  const onWare = (since(body, 20) + end) / since(glaze, 20);
+  // A thin elastic skin: stress goes with the gap. Both are the service's own, so the end agrees with it.
   const perGap = Math.abs(end) > LEAST_GAP ? report.stress.value / end : report.glaze.youngs.value * 10 * BIAXIAL;
   return (c) => {
     if (c > set) return { c, runny: true, glaze: 0, clay: 0, stress: 0 };
-    const shrunk = { glaze: since(glaze, c), clay: since(body, c) };
+    const shrunk = { glaze: since(glaze, c) * onWare, clay: since(body, c) };
     return { c, runny: false, ...shrunk, stress: (shrunk.glaze - shrunk.clay) * perGap };
   };
 }

@@ -45,7 +45,7 @@ export function tell(report: FitReport, setting: Setting, units: Units): void {
     string,
   ];
   const thickness = sayLength(report.glaze.thickness.value, units);
-  const wall = sayLength(WALL_MM, units);
+  const wall = sayLength(WALL_MM, units).replace(".00", "");
   const gap = `${plain(Math.abs(report.mismatch.value), 3)}\u00a0%`;
   const crack = say(thresholds.cracksOnCooling).value;
   const lift = say(thresholds.edgesMayLift).value;

@@ -6,6 +6,7 @@ import { buildQuestion } from "../check/request.ts";
 import { readKept } from "../check/store.ts";
 import { readNumber } from "../shared/read-number.ts";
 import words from "../words.json" with { type: "json" };
+import { FLOOR } from "./pot-drawing.ts";
 
 export type Form = keyof typeof words.making.forms;
 
@@ -86,7 +87,7 @@ export function sizesQuestion(draft: MakingDraft): WorkOutSizesData["body"] {
   const all = PARTS[draft.form].every((part) => readNumber(draft[part]).value !== null);
   const at = (across: string, up: number) => ({ across: length(across), up });
   const tall = readNumber(draft.height).value ?? 0;
-  const floor = (readNumber(draft.wall).value ?? 0) * 1.2;
+  const floor = (readNumber(draft.wall).value ?? 0) * FLOOR;
   const shared = { dimensions: "outside" as const, wall: length(draft.wall), floor };
   const outline =
     draft.form === "cylinder"

@@ -142,7 +142,9 @@ function clayWords({ clay }: Sizes): string | null {
 /** The ruler, cut out of its sheet. */
 export function rulerPart(report: Ruler, pdf: () => void): HTMLElement[] {
   const sheet = drawing(report.sheets[0]!.svg);
-  sheet.setAttribute("viewBox", "10 30 190 38");
+  // The ruler stands 12 mm from the sheet's left edge and 34 mm from its top.
+  const whole = report.lengths.at(-1)?.drawn.value ?? 170;
+  sheet.setAttribute("viewBox", `11 33 ${whole + 2} 32`);
   sheet.removeAttribute("width");
   sheet.removeAttribute("height");
   const get = h("button", { class: "btn", type: "button", id: "ruler-pdf", onclick: pdf }, making.printTrue);

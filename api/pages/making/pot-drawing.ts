@@ -24,6 +24,9 @@ interface Words {
   outside: string;
 }
 
+/** Thickness of the floor, in walls (common practice, no source). */
+export const FLOOR = 1.2;
+
 const clean = (text: string) => text.replace(/[&<>"]/g, "");
 
 /** Half widths at heights from the foot up. */
@@ -66,14 +69,16 @@ export function potDrawing(pot: Pot, words: Words, width: number): string {
     (way) =>
       `<path class="ink" stroke-width="1.5" stroke-dasharray="6 5" d="M${middle} ${y(0)}H${x(points[0]![0] * g, way)}L${side(g, way)}"/>`,
   );
+  const floor = pot.wall * FLOOR;
   const inner = points
-    .filter(([, up]) => up >= pot.wall)
+    .filter(([, up]) => up >= floor)
     .map(([half, up]) => `${x(Math.max(half - pot.wall, 0), -1)} ${y(up)}`);
-  const cut = `<path class="cut" d="M${middle} ${y(0)}L${side(1, -1)}L${inner.reverse().join("L")}L${middle} ${y(pot.wall * 1.2)}Z"/>`;
+  const cut = `<path class="cut" d="M${middle} ${y(0)}L${side(1, -1)}L${inner.reverse().join("L")}V${y(floor)}H${middle}Z"/>`;
   const outside = `<path class="ink sheet" stroke-width="2" d="M${middle} ${y(0)}H${x(points[0]![0], 1)}L${side(1, 1)}H${middle}Z"/>`;
   const lid = pot.form === "jar" ? lidOf(pot, x, y, middle) : "";
   const bar = (at: number, tall: number) =>
     `<path class="ink" stroke-width="1.5" d="M${at - 5} ${y(0)}h10M${at - 5} ${y(tall)}h10M${at} ${y(0)}V${y(tall)}"/>`;
+  const peak = px(Math.min(y(pot.height * g), y(pot.height * (pot.form === "jar" ? 1.22 : 1))) - 12);
   const [left, right] = narrow
     ? [16, width - 16]
     : [px(middle - (widest * scale) / 2 - 50), px(middle + (widest * scale) / 2 + 50)];
@@ -90,7 +95,7 @@ export function potDrawing(pot: Pot, words: Words, width: number): string {
       text(right + 12, half, "start", words.firedTall, "strong") +
       text(right + 12, half + 20, "start", words.solid);
   const under = text(middle - 8, low + 22, "end", words.cut) + text(middle + 8, low + 22, "start", words.outside);
-  return `<svg class="pot" viewBox="0 0 ${width} ${low + 52}" role="img" aria-label="${clean(words.title)}">${dashed.join("")}${cut}${outside}${lid}<path class="ink" stroke-width="1" d="M${middle} ${top}V${low + 8}"/>${bar(left, pot.height * g)}${bar(right, pot.height)}${labels}${under}</svg>`;
+  return `<svg class="pot" viewBox="0 0 ${width} ${low + 52}" role="img" aria-label="${clean(words.title)}">${dashed.join("")}${cut}${outside}${lid}<path class="ink" stroke-width="1" d="M${middle} ${peak}V${low + 8}"/>${bar(left, pot.height * g)}${bar(right, pot.height)}${labels}${under}</svg>`;
 }
 
 function lidOf(pot: Pot, x: (half: number, side: 1 | -1) => number, y: (up: number) => number, middle: number): string {

@@ -17,17 +17,19 @@ const ROOM: readonly [PictureWidth, number][] = [
 /**
  * Holds one picture and keeps it drawn for where it stands.
  * @param widest - the widest drawing that makes sense here
+ * @param onPaper - the drawing for A4, where nothing can be measured beforehand
  * @returns the element, and `show` which takes a function from choice to SVG text, or null for nothing
  */
-export function picture(widest: PictureWidth = 980) {
+export function picture(widest: PictureWidth = 980, onPaper: PictureWidth = 720) {
   const holder = h("div", { class: "fig" });
   let draw: ((choice: PictureChoice) => string) | null = null;
   let drawn = "";
   const redraw = () => {
     const paper = theme() === "print";
-    const room = paper ? 700 : holder.clientWidth || 980;
+    const room = holder.clientWidth || 980;
     const fitting = ROOM.find(([, least]) => room >= least)?.[0] ?? 350;
-    const width = (fitting > widest ? widest : fitting) as PictureWidth;
+    const onScreen = (fitting > widest ? widest : fitting) as PictureWidth;
+    const width = paper ? onPaper : onScreen;
     const text = draw ? draw({ theme: theme(), width }) : "";
     if (text === drawn) return;
     drawn = text;
