@@ -44,6 +44,10 @@ describe.each(["/", "/lesson", "/making"])("%s", (path) => {
     if (path === "/") {
       await page.getByRole("button", { name: "Try another change" }).click();
       await soon(() => page.locator(".cmp tbody .mut").count()).toBe(8);
+      await page.emulateMedia({ media: "print" });
+      expect(await page.locator("#on-paper").innerText()).toMatch(/Silica 22.*red stoneware.*6\.2 ±0\.3.*1240/);
+      expect(await page.locator("#answer > .paper").innerText()).toMatch(/food/);
+      await page.emulateMedia({ media: null });
     }
     const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true });
     await writeFile(output(`${name}.pdf`), pdf);

@@ -22,9 +22,10 @@ import { SAMPLE } from "./sample-work.ts";
 import { sayClay, sayVerdict, telling } from "./say-verdict.ts";
 import { clock, nothingYet, stateLine } from "./states.ts";
 import { keep, type LastAnswer, readKept, Undo } from "./store.ts";
+import { everything, summary } from "./summary.ts";
 import { trialsPart } from "./trials.ts";
 import { verdictPart } from "./verdict.ts";
-import { reasonsPart, whyPart } from "./why.ts";
+import { mindOnPaper, reasonsPart, whyPart } from "./why.ts";
 import { fromFragment, fromWork, toWork, UnreadableWork } from "./work.ts";
 
 const { check, verdict: said } = words;
@@ -67,12 +68,8 @@ function showBench(focus?: string): void {
 }
 
 function showSummary(): void {
-  const glaze = currentGlaze(draft);
-  const body = bodies.find(({ id }) => id === draft.body.class)?.name ?? draft.body.class.replaceAll("-", " ");
-  const top = draft.firing.peak ? `${draft.firing.peak} °${draft.units.temperature}` : "";
-  const thickness = glaze.thickness ? `${glaze.thickness} ${draft.units.length}` : "";
-  const parts = [glaze.name || check.unnamed, body, top, thickness].filter((part) => part !== "");
-  byId("summary").textContent = parts.join(" · ");
+  byId("summary").textContent = summary(draft, bodies);
+  byId("on-paper").textContent = everything(draft, bodies);
 }
 
 function showNotes(): void {
@@ -153,6 +150,7 @@ function draw(report: FitReport, answer: Answer): void {
     nextPart(report, draft.units, tries),
     ...whyPart(report, draft.units),
     trialsPart(draft, trials, told),
+    mindOnPaper(report),
     reasonsPart(report, draft.units),
     numbersPart(report, draft.units),
   );

@@ -19,7 +19,7 @@ export function checkPage(report: FitReport, address: string) {
     `  -d '${JSON.stringify(THAW_ON_RED_STONEWARE)}'`;
   const list = (items: string[]) => items.map((item) => html`<li>${item}</li>`);
   const main = html`<main id="main" class="page">
-<details class="bench" id="bench" open hidden><summary><b>${check.bench}</b><br><span id="summary"></span></summary>
+<details class="bench" id="bench" open hidden><summary><b>${check.bench}</b><br><span id="summary"></span><span class="paper" id="on-paper"></span></summary>
 <p class="kept noprint"><span id="kept"></span><button class="btn bare" type="button" id="undo">${check.undo}</button></p>
 <form id="form"></form>
 <div class="noprint" id="files"></div></details>

@@ -51,6 +51,12 @@ function drivesTitle(report: FitReport): Child[] {
   return text.split(/\{(\w+)\}/).map((part, i) => (i % 2 ? formula((part === "first" ? first : second!).oxide) : part));
 }
 
+/** What to mind, for paper, where the lists are left out. */
+export function mindOnPaper(report: FitReport): HTMLElement {
+  const mind = [...report.warnings, ...report.cautions].map(({ message }) => message);
+  return h("p", { class: "paper" }, mind.join(" "));
+}
+
 /** Reasons beyond the three in the sentence, doubts, and what to mind; nothing of the answer is withheld. */
 export function reasonsPart(report: FitReport, units: Units): HTMLElement {
   const told = report.reasons.filter(({ code }) => code !== "cases" && code !== "mismatch");
