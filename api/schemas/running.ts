@@ -7,6 +7,7 @@ const orNull = (description: string) => z.union([Quantity, z.null()]).meta({ des
 
 const runFields = {
   run: Quantity,
+  flow: Quantity,
   roll: Quantity,
   reachesShelf: z
     .number()
@@ -170,5 +171,6 @@ export const RunningReport = z
   .meta({
     id: "RunningReport",
     description:
-      "How far a glaze runs: run is the advance of its lower edge, roll the thickness at the top of the roll there [mm].",
+      "How far a glaze runs: run is the advance of its lower edge, roll the thickness at the top of the roll there [mm]; " +
+      "flow is what the film itself flows, mean velocity times time [mm]: the edge comes less far, for the roll fills first.",
   });

@@ -4,6 +4,7 @@ import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
 import { EngineError } from "../../api/engine/errors.ts";
 import { appenDensity, viscosityCurve } from "../../api/engine/glass/index.ts";
 import { quantileOf } from "../../api/engine/quantity.ts";
+import { runDraws } from "../../api/engine/running/draws.ts";
 import {
   CONES,
   coneEnd,
@@ -170,7 +171,7 @@ describe("the answer", () => {
         { toC: 20, cPerHour: 20000 },
       ],
     };
-    const { run, roll } = estimateRunning({ ...thaw, firing: soak });
+    const { run, roll, flow } = estimateRunning({ ...thaw, firing: soak });
     const { moleFractions } = analyseGlaze(THAW);
     const viscosityPaS = 10 ** quantileOf(viscosityCurve(moleFractions).logViscosity(1240), 0.5);
     // Middles of what is uncertain: solids 7.5 %, melt 0.95 as dense as the cold glass, a roll of 1.525.
@@ -179,6 +180,7 @@ describe("the answer", () => {
     const free = meanVelocity({ thicknessM: 0.3e-3, viscosityPaS: stiff, densityKgPerM3 }) * 3600;
     const length = rollLength(0.332, 0.3e-3, densityKgPerM3 * 9.80665);
     const why = "medians of what is uncertain, one by one; the ramps add 3 minutes";
+    close(flow.value, free * 1e3, { rel: 0.08, why });
     close(run.value, edgeAdvance(free, 0.1, length, 1.525) * 1e3, { rel: 0.1, why });
     close(roll.value, rollHeight(0.3e-3, free, length, 1.525) * 1e3, { rel: 0.05, why });
   });
@@ -200,6 +202,16 @@ describe("the answer", () => {
     const { meltMinutes } = report.firing;
     expect(meltMinutes.low).toBeLessThan(meltMinutes.value - 10);
     expect(meltMinutes.high).toBeGreaterThan(meltMinutes.value + 10);
+  });
+
+  it("draws each doubt by itself", () => {
+    const { normal } = runDraws(1, [-1, 1]);
+    const names = Object.keys(normal) as (keyof typeof normal)[];
+    const pairs = names.flatMap((a, i) => names.slice(i + 1).map((b) => [a, b] as const));
+    for (const [a, b] of pairs) {
+      const product = normal[a].reduce((sum, z, i) => sum + z * normal[b][i]!, 0) / normal[a].length;
+      expect(Math.abs(product), `${a} and ${b}`).toBeLessThan(0.05);
+    }
   });
 
   it("advises a catch plate above one chance in ten, and not below", () => {

@@ -23,6 +23,7 @@ export function outcomeOf(sample: RunSample, { clearanceM }: WallM): Run {
   for (const advance of sample.advance) if (advance >= clearanceM) over++;
   const reachesShelf = over / DRAWS;
   const run = inMm(sample.advance);
+  const flow = inMm(sample.free);
   const roll = inMm(sample.roll);
   const reaching = middle90(sample.reaching);
   const unreached = reaching.value >= THICKEST_M;
@@ -38,6 +39,7 @@ export function outcomeOf(sample: RunSample, { clearanceM }: WallM): Run {
     footWords(catchPlate, bareBandMm);
   return {
     run,
+    flow,
     roll,
     reachesShelf: round(reachesShelf, 3),
     reachingThickness: unreached ? null : inMm(sample.reaching),

@@ -93,6 +93,8 @@ export interface MeltPoint {
 export interface Run {
   /** Advance of the glaze's lower edge [mm]. */
   run: Quantity;
+  /** What the film itself flows, mean velocity times time [mm]; more than the edge comes forward, for the roll fills first. */
+  flow: Quantity;
   /** Thickness at the top of the roll there [mm]. */
   roll: Quantity;
   /** Chance that it reaches the shelf [-]. */

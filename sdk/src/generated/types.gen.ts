@@ -2692,6 +2692,7 @@ export type RecipeLine = MaterialLine | AnalysisLine | FormulaLine;
  */
 export type Refiring = {
     run: Quantity;
+    flow: Quantity;
     roll: Quantity;
     /**
      * Chance that it crosses the clearance [-].
@@ -3027,7 +3028,7 @@ export type RunningFiring = {
 };
 
 /**
- * How far a glaze runs: run is the advance of its lower edge, roll the thickness at the top of the roll there [mm].
+ * How far a glaze runs: run is the advance of its lower edge, roll the thickness at the top of the roll there [mm]; flow is what the film itself flows, mean velocity times time [mm]: the edge comes less far, for the roll fills first.
  */
 export type RunningReport = {
     /**
@@ -3035,6 +3036,7 @@ export type RunningReport = {
      */
     headline: string;
     run: Quantity;
+    flow: Quantity;
     roll: Quantity;
     /**
      * Chance that it crosses the clearance [-].
