@@ -1,5 +1,5 @@
 /** Ways of reckoning expansion from oxides. @module */
-import { expansionModels } from "../engine/glass/index.ts";
+import { expansionModels, propertyModels } from "../engine/glass/index.ts";
 import { tagged } from "../http/etag.ts";
 import { JSON_TYPE } from "../http/media.ts";
 import { type Api, answer, badQuery, jsonAnswer, mount } from "../http/operation.ts";
@@ -28,7 +28,15 @@ export function expansionModelRoutes(api: Api): void {
       answer(
         c,
         ModelPage,
-        page(expansionModels(), (model) => model.id, readQuery(c, PageQuery)),
+        page(models(), (model) => model.id, readQuery(c, PageQuery)),
       ),
   );
+}
+
+/** Every model; under the one that is fitted to measured glasses, what else is fitted to them. */
+function models() {
+  return expansionModels().map((model) => ({
+    ...model,
+    properties: model.kind === "measured-glass" ? propertyModels() : [],
+  }));
 }

@@ -1,16 +1,31 @@
 /** Expansion of a glaze by every model: the question and the answer. @module */
 import { z } from "zod";
+import { ExpansionDoubtReport, ExpansionDoubts } from "./expansion-doubts.ts";
+import { Neighbourhood, PartEffects } from "./expansion-near.ts";
+import { GlassPropertyReport } from "./expansion-properties.ts";
 import { MadeGlaze } from "./glaze.ts";
 import { THAW } from "./larch-lane.ts";
 import { answerFields, Quantity } from "./quantity.ts";
 
-const requestFields = { glaze: MadeGlaze };
+const requestFields = { glaze: MadeGlaze, doubts: ExpansionDoubts.optional() };
 
-export const ExpansionRequest = z.strictObject(requestFields).meta({
-  id: "ExpansionRequest",
-  description: "A glaze by recipe or by oxides.",
-  examples: [{ glaze: THAW }],
-});
+export const ExpansionRequest = z
+  .strictObject({
+    ...requestFields,
+    include: z
+      .array(z.enum(["nearest"]))
+      .max(10)
+      .optional()
+      .meta({
+        description: "Extra parts of the answer: measured glasses near this one, and the sets' errors there.",
+        examples: [["nearest"]],
+      }),
+  })
+  .meta({
+    id: "ExpansionRequest",
+    description: "A glaze by recipe or by oxides, and which doubts to count.",
+    examples: [{ glaze: THAW }],
+  });
 
 export const ExpansionLine = z
   .strictObject({
@@ -92,9 +107,15 @@ export const ExpansionReport = z
     best: ModelEstimate,
     all: z.array(ModelEstimate).meta({ description: "Every model beside each other, the best first." }),
     contributions: Contributions,
+    perPart: PartEffects,
+    doubt: ExpansionDoubtReport,
+    properties: z.union([GlassPropertyReport, z.null()]).meta({
+      description: "What the glass is like besides; null where nothing like it was ever measured.",
+    }),
+    nearest: Neighbourhood.optional(),
     ...answerFields,
   })
   .meta({
     id: "ExpansionReport",
-    description: "What the glaze's expansion is, by every model, and where it comes from.",
+    description: "What the glaze's expansion is, by every model, where it comes from, and what else its glass is like.",
   });

@@ -3,6 +3,7 @@ import { Z90 } from "../body/index.ts";
 import type { GlazeChemistry } from "../chemistry/index.ts";
 import { expansionContributions, expansionDoubt, glassProperties, type OxideContribution } from "../glass/index.ts";
 import { type Quantity, quantileOf, quantity, UNITS } from "../quantity.ts";
+import { findMaterial } from "../recipe/materials.ts";
 import { ON_WARE } from "./constants.ts";
 import { onWareDrop } from "./simulate.ts";
 
@@ -79,7 +80,7 @@ export function glazeDoubts(
   const crystals = Z90 * crystalSd(chemistry.fired.molePercent);
   const doubts: Doubt[] = [
     ...bulk,
-    even("materials", materials, materialsText(chemistry, materials), chemistry.sources),
+    even("materials", materials, materialsText(chemistry, materials), materialSources(chemistry)),
     onWare(thicknessMm),
     even("crystals", crystals, crystalsText(crystals), []),
   ];
@@ -122,6 +123,11 @@ function materialsText(chemistry: GlazeChemistry, half: number): string {
   if (chemistry.lines.length === 0) return "The oxides are given, so no material can differ from its analysis.";
   if (half === 0) return "No spread is known for these materials, so none is counted.";
   return `Materials differ from bag to bag: ±${half.toFixed(2)}e-6/K for this recipe.`;
+}
+
+function materialSources({ lines }: GlazeChemistry): string[] {
+  const built = lines.flatMap(({ material }) => (material === null ? [] : findMaterial(material).sources));
+  return [...new Set(built)];
 }
 
 function crystalsText(half: number): string {

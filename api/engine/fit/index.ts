@@ -14,7 +14,7 @@ export {
 } from "./set-point.ts";
 export { type DoubtSwitches, glazeDoubts, type NamedDoubt } from "./glaze-doubts.ts";
 export { glassContraction } from "./simulate.ts";
-export { DEFAULTS } from "./situation.ts";
+export { DEFAULTS, WIDEST } from "./situation.ts";
 export {
   type BilayerStress,
   bilayerStress,

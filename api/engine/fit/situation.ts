@@ -244,7 +244,7 @@ function crystalRemark(sd: number, at: string): Notice {
 }
 
 /** Widest 90 % interval of the expansion with which a verdict still says something [1e-6/K]. */
-const WIDEST = 12;
+export const WIDEST = 12;
 
 /** Refuses glasses of which nothing can be said: nothing like them was ever measured. */
 function refuseUnknowable(expansion: Estimate, moleFractions: Readonly<Record<string, number>>): void {

@@ -89,6 +89,7 @@ export class ExpansionModels {
 
   /**
    * The measured-glass model and every published set: basis, range [°C], oxides, error against measurement [1e-6/K].
+   * Under `properties` of the first, how close every other fitted property comes, each in its unit.
    * @returns one page when awaited, every model when iterated
    * @example
    * for await (const model of client.expansionModels.list()) console.log(model.id);

@@ -16,8 +16,11 @@ export class Expansion {
    * Mean linear expansion of a glaze, by the measured-glass model and by every published set beside it.
    *
    * Figures of different sets are not interchangeable: each has its own basis, range and bias.
-   * @param body - a glaze as recipe (parts by weight) or oxides (wt %, mol % or moles)
-   * @returns expansion [1e-6/K] with its range [°C], and what each oxide adds [1e-6/K]
+   * @param body - a glaze as recipe (parts by weight) or oxides (wt %, mol % or moles); `doubts` to leave out;
+   *   `include: ["nearest"]` for measured glasses near it and what each published set is off by there
+   * @returns expansion [1e-6/K] with its range [°C]; what each oxide adds [1e-6/K] and one more part of each material
+   *   would do; the named doubts and the expansion on ware; transition [°C], stiffness [GPa], density, viscosity
+   *   [log10 Pa·s], surface tension and liquidus, or null where nothing like it was ever measured
    * @throws UnprocessableError when something cannot be
    * @example
    * const answer = await client.expansion.estimate({
@@ -25,7 +28,8 @@ export class Expansion {
    *     oxides: { basis: "weightPercent", amounts: { SiO2: 62, Al2O3: 14, K2O: 6, CaO: 14, Na2O: 4 } },
    *   },
    * });
-   * console.log(answer.best.expansion);
+   * console.log(answer.best.expansion, answer.doubt.text);
+   * console.log(answer.properties?.viscosity.atViscosities);
    */
   estimate(body: EstimateExpansionData["body"], options?: CallOptions): Call<EstimateExpansionResponse> {
     const request = { method: "POST", path: "/v1/expansion", body: JSON.stringify(body) } as const;

@@ -1,0 +1,92 @@
+/** What the glass of a glaze is like beside its expansion. @module */
+import { z } from "zod";
+import { Notice, Quantity } from "./quantity.ts";
+
+const meaning = z
+  .string()
+  .meta({ description: "What it means at the kiln.", examples: ["About there it starts to hold stress."] });
+const sources = z.array(z.string()).meta({ description: "Keys into GET /v1/sources.", examples: [["sciglass-2019"]] });
+const missingOxides = z
+  .array(z.string())
+  .meta({ description: "Oxides of the glaze that are left out for want of a figure.", examples: [["CoO"]] });
+const warnings = z
+  .array(Notice)
+  .meta({ description: "Oxides outside the glasses behind these figures; empty if none." });
+const orNull = (description: string) => z.union([Quantity, z.null()]).meta({ description });
+
+const Property = (id: string, unit: string, description: string) =>
+  z.strictObject({ value: Quantity.meta({ description: `${description} [${unit}].` }), meaning, sources }).meta({
+    id,
+    description: `${description}.`,
+  });
+
+const Density = z
+  .strictObject({
+    value: orNull("Density at room temperature [g/cm3]; null where no oxide has a figure."),
+    missingOxides,
+    meaning,
+    sources,
+  })
+  .meta({ id: "GlassDensity", description: "Density of the glass by a published set." });
+
+const SurfaceTension = z
+  .strictObject({
+    model: z.string().meta({ description: "Which published set.", examples: ["kucuk-1999"] }),
+    name: z.string().meta({ description: "The set in words.", examples: ["Kucuk, Clare and Jones 1999"] }),
+    temperatureC: z.number().meta({ description: "Temperature that it is for [°C].", examples: [1400] }),
+    value: orNull("Surface tension of the melt [mN/m]; null where the set lacks too much of the glaze."),
+    missingOxides,
+    sources,
+  })
+  .meta({ id: "SurfaceTension", description: "Surface tension of the molten glaze by one published set." });
+
+const ViscosityAt = z
+  .strictObject({
+    temperatureC: z.number().meta({ description: "At this temperature [°C].", examples: [1200] }),
+    logViscosity: Quantity.meta({ description: "Logarithm to base 10 of the viscosity in Pa·s [log10(Pa·s)]." }),
+  })
+  .meta({ id: "ViscosityAt", description: "How stiff the melt is at a temperature." });
+
+const TemperatureOf = z
+  .strictObject({
+    logViscosity: z
+      .number()
+      .meta({ description: "Logarithm to base 10 of the viscosity in Pa·s [log10(Pa·s)].", examples: [4] }),
+    temperature: Quantity.meta({ description: "Where the melt is that stiff [°C]." }),
+    meaning,
+  })
+  .meta({ id: "TemperatureOfViscosity", description: "The temperature at which the melt is so stiff." });
+
+const Viscosity = z
+  .strictObject({
+    atTemperatures: z.array(ViscosityAt).meta({
+      description: "From 600 to 1400 °C, as far as the curve reaches: 10^1.5 to 10^13 Pa·s.",
+    }),
+    atViscosities: z
+      .array(TemperatureOf)
+      .meta({ description: "Temperatures of a few viscosities, the runniest first." }),
+    note: z.string().meta({ description: "What to know before leaning on it." }),
+    warnings,
+    sources,
+  })
+  .meta({ id: "GlassViscosity", description: "Viscosity as one falling curve: both lists are read off it." });
+
+const Liquidus = z
+  .strictObject({
+    indication: Quantity.meta({ description: "Temperature above which no crystal lasts, as an indication [°C]." }),
+    note: z.string().meta({ description: "What to know before leaning on it." }),
+    warnings,
+    sources,
+  })
+  .meta({ id: "LiquidusIndication", description: "Where crystals could grow: an indication only." });
+
+export const GlassPropertyReport = z
+  .strictObject({
+    transition: Property("GlassTransition", "°C", "Glass transition as usually reported, near 10^12 Pa·s"),
+    youngs: Property("GlassStiffness", "GPa", "Young's modulus at room temperature"),
+    density: Density,
+    viscosity: Viscosity,
+    surfaceTension: z.array(SurfaceTension).meta({ description: "By each published set, the best founded first." }),
+    liquidus: Liquidus,
+  })
+  .meta({ id: "GlassPropertyReport", description: "What the glass is like beside its expansion, with intervals." });
