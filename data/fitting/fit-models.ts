@@ -1,6 +1,7 @@
 /** Fits the property models to the measured glasses and writes data/models. Run: npm run fit-models. @module */
 import { fork } from "node:child_process";
 import { writeFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
 import type { AttemptScore } from "./attempts.ts";
 import { inDomain } from "./domains.ts";
 import { fitProperty } from "./fit-property.ts";
@@ -14,7 +15,9 @@ import { fitViscosity } from "./viscosity/fit-viscosity.ts";
 
 const started = performance.now();
 const attempts = new Promise<AttemptScore[]>((resolve, reject) => {
-  const child = fork(new URL("./attempts-process.ts", import.meta.url));
+  // Through the runner, as this file came: a bare process reads no TypeScript.
+  const runner = new URL("../../.config/run.mjs", import.meta.url);
+  const child = fork(runner, [fileURLToPath(new URL("./attempts-process.ts", import.meta.url))]);
   child.once("message", (scores) => resolve(scores as AttemptScore[])).once("error", reject);
   child.once("exit", (code) => reject(new Error(`attempts-process.ts ended with ${code}`)));
 });

@@ -10,12 +10,14 @@ export interface Target {
   figure: keyof AccuracyFigures;
   label: string;
   atMost: number;
+  /** What a published set reads by the same figure in the table that the demand comes from, to compare like with like. */
+  beside?: { set: string; name: string; read: number };
 }
 
 /** What a first regression with physical terms was found to reach, taken as the least to ask. */
 export const TARGETS: readonly Target[] = [
   { property: "expansion", domain: "glaze", figure: "medianAbsoluteError", label: "median error", atMost: 0.19 },
-  { property: "expansion", domain: "glaze", figure: "rmse", label: "RMSE", atMost: 0.53 },
+  { property: "expansion", domain: "glaze", figure: "rmse", label: "RMSE", atMost: 0.53, beside: appen(0.62) },
   {
     property: "expansion",
     domain: "stoneware-like",
@@ -23,7 +25,18 @@ export const TARGETS: readonly Target[] = [
     label: "median error",
     atMost: 0.18,
   },
-  { property: "expansion", domain: "stoneware-like", figure: "rmse", label: "RMSE", atMost: 0.45 },
+  {
+    property: "expansion",
+    domain: "stoneware-like",
+    figure: "rmse",
+    label: "RMSE",
+    atMost: 0.45,
+    beside: appen(0.54),
+  },
   { property: "transition", domain: "glaze", figure: "medianAbsoluteError", label: "median error", atMost: 16 },
   { property: "youngs", domain: "glaze", figure: "medianAbsoluteError", label: "median error", atMost: 1.6 },
 ];
+
+function appen(read: number): NonNullable<Target["beside"]> {
+  return { set: "appen-1949", name: "Appen 1949", read };
+}

@@ -20,6 +20,11 @@ export interface SurfaceTension {
 
 /** Half-width of a 90 % interval as a share of the value (common practice, no source). */
 const DOUBT = 0.1;
+/** Kucuk's coefficients, with the oxides that were found to do nothing. */
+const KUCUK: Readonly<Record<string, number>> = {
+  ...Object.fromEntries(kucuk.zero.map((oxide) => [oxide, 0])),
+  ...kucuk.coefficients,
+};
 /** With more of the glass than this unknown a sum means nothing [-]. */
 const MOST_MISSING = 0.1;
 
@@ -40,12 +45,16 @@ export function surfaceTension(
   weightPercent: WeightPercent,
   temperatureC = dietzel.temperatureC,
 ): SurfaceTension[] {
-  const zeros = Object.fromEntries(kucuk.zero.map((oxide) => [oxide, 0]));
   return [
-    answer("kucuk-1999", "Kucuk, Clare and Jones 1999", kucuk.temperatureC, kucuk.source, moleFractions, 1, {
-      ...zeros,
-      ...kucuk.coefficients,
-    })((sum) => kucuk.intercept + 100 * sum),
+    answer(
+      "kucuk-1999",
+      "Kucuk, Clare and Jones 1999",
+      kucuk.temperatureC,
+      kucuk.source,
+      moleFractions,
+      1,
+      KUCUK,
+    )((sum) => kucuk.intercept + 100 * sum),
     answer(
       "dietzel-1942",
       "Dietzel 1942",
