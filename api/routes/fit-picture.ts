@@ -46,6 +46,12 @@ const DRAWS: Record<NonNullable<z.output<typeof PictureQuery>["picture"]>, Draw>
   contributions: (report, options) => contributionsPicture(report, options),
 };
 
+/** What a picture needs beside the plain answer. */
+const NEEDS: Partial<Record<keyof typeof DRAWS, FitRequest["include"]>> = {
+  expansion: ["curves"],
+  contributions: ["parts"],
+};
+
 /** No query: every choice at its default. */
 const UNASKED = PictureQuery.parse({});
 
@@ -69,7 +75,7 @@ export async function fitPicture(
   { picture = "verdict", theme, width, standalone, type }: Wanted,
   drawPng?: PngDrawer,
 ): Promise<Response> {
-  const report = within("", () => checkFit(picture === "expansion" ? { ...question, include: ["curves"] } : question));
+  const report = within("", () => checkFit({ ...question, include: NEEDS[picture] ?? [] }));
   const options = { theme, width: Number(width) as PictureWidth, standalone: standalone === "true" };
   const svg = DRAWS[picture](report, options, question);
   const headers = { "content-type": type, "content-security-policy": SVG_POLICY, vary: "accept" };

@@ -8,7 +8,7 @@ export const PictureQuery = z.strictObject({
     .meta({
       description:
         "Answer with this picture as SVG; verdict if SVG is asked for and none is named. verdict: where the stress lies between lifting and cracking; expansion: how " +
-        "glaze and clay shrink as they cool; stress: stress through glaze and wall; contributions: what each oxide pulls.",
+        "glaze and clay shrink as they cool; stress: stress through glaze and wall; contributions: what each oxide pulls, and what one more part of each material would do.",
       examples: ["verdict"],
     }),
   theme: z

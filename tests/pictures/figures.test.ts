@@ -1,9 +1,10 @@
 /** What a picture shows must be what the figures say: checked by hand-worked places. */
 import { describe, expect, it } from "vitest";
 import { bilayerStress, checkFit, type Layers } from "../../api/engine/fit/index.ts";
+import { bestPart, partRowsOf, restInWords } from "../../api/engine/pictures/contributions/part-rows.ts";
 import { bestSwap } from "../../api/engine/pictures/contributions/rows.ts";
 import { lengthsOf, stepsOf } from "../../api/engine/pictures/expansion/lengths.ts";
-import { expansionPicture, stressPicture } from "../../api/engine/pictures/index.ts";
+import { contributionsPicture, expansionPicture, stressPicture } from "../../api/engine/pictures/index.ts";
 import { escapeText, px } from "../../api/engine/pictures/marks/sheet.ts";
 import { shorten, textWidth, wrap } from "../../api/engine/pictures/marks/text-width.ts";
 import { niceStep } from "../../api/engine/pictures/marks/ticks.ts";
@@ -84,6 +85,77 @@ describe("contributions", () => {
     ];
     expect(bestSwap({ ...thaw, pulls })).toEqual({ oxide: "Na2O", dropMPa: 22 }); // derived (arithmetic): 19 − (−3)
     expect(bestSwap({ ...thaw, pulls: [] })).toBeUndefined();
+  });
+});
+
+describe("one more part", () => {
+  const part = (label: string, perPartMPa: number, material: string | null = label) => ({
+    label,
+    material,
+    perPartMPa,
+  });
+  const parts = [
+    part("silica", -3.03),
+    part("potash-feldspar", 0.45),
+    part("whiting", 3.76),
+    part("kaolin", 0.099),
+    part("old barn clay", -0.1, null),
+    part("silica", -3.03),
+  ];
+
+  it("orders bars from the hardest pull, names what does next to nothing, and takes a material once", () => {
+    const rows = partRowsOf({ parts });
+    expect(rows.bars.map(({ name }) => name)).toEqual(["whiting", "potash feldspar", "old barn clay", "silica"]);
+    expect(restInWords(rows)).toEqual(["Next to nothing: kaolin."]);
+    expect(partRowsOf({})).toEqual({ bars: [], faint: [], cut: [] });
+  });
+
+  it("keeps two lines of one name apart where they are not one material", () => {
+    const twins = [part("own analysis", 1, null), part("own analysis", -1, null)];
+    expect(partRowsOf({ parts: twins }).bars).toHaveLength(2);
+  });
+
+  it("counts those that find no room, and says how much they do at most", () => {
+    const many = Array.from({ length: 14 }, (_, i) => part(`m${i}`, (i % 2 ? 1 : -1) * (14 - i)));
+    const rows = partRowsOf({ parts: many });
+    expect(rows.bars).toHaveLength(10);
+    expect(Math.min(...rows.bars.map(({ mpa }) => Math.abs(mpa)))).toBe(5); // derived (arithmetic): 14 down to 5
+    expect(restInWords(rows)).toEqual(["4 more change it by 4.0\u00a0MPa a part or less."]);
+    const faint = Array.from({ length: 9 }, (_, i) => part(`f${i}`, 0.01));
+    expect(restInWords(partRowsOf({ parts: faint }))).toEqual(["Next to nothing: f0, f1, f2, f3, f4, f5 and 3 more."]);
+  });
+
+  it("names the part that eases crazing, or lifting where it lifts, or none", () => {
+    expect(bestPart({ verdict: "crazes", parts })).toBe("One more part of silica takes off 3.0\u00a0MPa.");
+    expect(bestPart({ verdict: "may-shiver", parts })).toBe("One more part of whiting adds 3.8\u00a0MPa.");
+    expect(bestPart({ verdict: "crazes", parts: [part("whiting", 3.76)] })).toBeUndefined();
+    expect(bestPart({ verdict: "crazes" })).toBeUndefined();
+  });
+
+  it("draws right of the line what pulls, left what pushes, as long as it is strong", () => {
+    const svg = contributionsPicture({ ...thaw, pulls: thaw.pulls.slice(0, 1), parts });
+    const zero = Number(
+      [...svg.matchAll(/<path d="M([\d.]+) [\d.]+V[\d.]+" fill="none" stroke="[^"]*" stroke-width="1.5"/g)].at(-1)![1],
+    );
+    const bars = [
+      ...svg.matchAll(/<rect x="([\d.]+)" y="[\d.]+" width="([\d.]+)" [^>]*fill="url\(#[\w-]+-(cracks|waves)\)/g),
+    ].slice(1);
+    const [whiting, feldspar, , silica] = bars.map(([, x, length, fill]) => ({
+      x: Number(x),
+      length: Number(length),
+      fill,
+    }));
+    expect([whiting!.x, whiting!.fill, feldspar!.x]).toEqual([zero, "cracks", zero]);
+    expect(silica!.fill).toBe("waves");
+    expect(silica!.x + silica!.length).toBeCloseTo(zero, 1);
+    expect(silica!.length / whiting!.length).toBeCloseTo(3.03 / 3.76, 2); // derived (arithmetic)
+  });
+
+  it("tells every figure in the description, and nothing where the answer holds no parts", () => {
+    const told = (svg: string) => shown(/<desc[^>]*>(.*?)<\/desc>/.exec(svg)![1]!);
+    expect(told(contributionsPicture({ ...thaw, parts }))).toContain("whiting +3.8 MPa; potash feldspar +0.5 MPa");
+    expect(contributionsPicture(thaw)).not.toContain("One more part");
+    expect(contributionsPicture({ ...thaw, parts: [] })).toBe(contributionsPicture(thaw));
   });
 });
 

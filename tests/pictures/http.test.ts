@@ -1,7 +1,7 @@
 /** Pictures over HTTP: chosen by accept, refused in a potter's words, the same as the engine draws. */
 import { describe, expect, it } from "vitest";
 import { checkFit } from "../../api/engine/fit/index.ts";
-import { expansionPicture, stressPicture } from "../../api/engine/pictures/index.ts";
+import { contributionsPicture, expansionPicture, stressPicture } from "../../api/engine/pictures/index.ts";
 import { THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
 import { post, problemOf, THAW_TEXT } from "../http/support.ts";
 import { wellFormed } from "./support.ts";
@@ -28,12 +28,15 @@ describe("POST /v1/fit as a picture", () => {
     expect(await json.json()).toMatchObject({ verdict: "crazes" });
   });
 
-  it("draws what the engine draws: curves brought along, ware as asked", async () => {
+  it("draws what the engine draws: curves and parts brought along, ware as asked", async () => {
     const free = { ...THAW_ON_RED_STONEWARE, ware: { wallMm: 4, glazed: "one-face-free" as const } };
     const query = "theme=dark&width=350&standalone=false";
     const options = { theme: "dark", width: 350, standalone: false } as const;
     const expansion = await post(`/v1/fit?picture=expansion&${query}`, free, svg);
     expect(await expansion.text()).toBe(expansionPicture(checkFit({ ...free, include: ["curves"] }), options));
+    const contributions = await (await post(`/v1/fit?picture=contributions&${query}`, free, svg)).text();
+    expect(contributions).toBe(contributionsPicture(checkFit({ ...free, include: ["parts"] }), options));
+    expect(contributions).toContain("One more part of each material");
     const stress = await post(`/v1/fit?picture=stress&${query}`, free, svg);
     expect(await stress.text()).toBe(stressPicture(checkFit(free), { ...options, ware: free.ware }));
   });

@@ -6,7 +6,7 @@ import * as pictures from "../../api/engine/pictures/index.ts";
 import { THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
 import { questions, reportOf, shown, textsOf, wellFormed } from "./support.ts";
 
-const thaw = checkFit({ ...THAW_ON_RED_STONEWARE, include: ["curves"] });
+const thaw = checkFit({ ...THAW_ON_RED_STONEWARE, include: ["curves", "parts"] });
 const { verdictPicture, expansionPicture, contributionsPicture, stressPicture, ringMark } = pictures;
 const draws = { verdictPicture, expansionPicture, contributionsPicture, stressPicture };
 const kinds = Object.entries(draws) as [string, (report: FitReport, options?: pictures.PictureOptions) => string][];
@@ -87,6 +87,7 @@ describe("words from outside", () => {
           ...thaw,
           headline: words,
           pulls: thaw.pulls.map((pull, i) => (i === 0 ? { ...pull, oxide: words } : pull)),
+          parts: thaw.parts!.map((part, i) => (i === 0 ? { ...part, label: words } : part)),
         };
         for (const [, draw] of kinds) {
           const svg = draw(report, { standalone: true, id: words });

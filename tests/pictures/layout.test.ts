@@ -1,6 +1,7 @@
 /** Whatever the question, words in a picture keep clear of each other, of lines and of the edge. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import type { FitRequest } from "../../api/engine/fit/index.ts";
 import {
   contributionsPicture,
   expansionPicture,
@@ -8,6 +9,7 @@ import {
   stressPicture,
   verdictPicture,
 } from "../../api/engine/pictures/index.ts";
+import { THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
 import { layoutFaults, questions, reportOf, ringsOf, textsOf, uprights } from "./support.ts";
 
 const widths: readonly PictureWidth[] = [980, 720, 350];
@@ -51,6 +53,39 @@ describe("words keep clear", () => {
         if (!report) return;
         for (const width of widths)
           expect(layoutFaults(draw(report, { width, standalone: heading })), `${width}`).toEqual([]);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it("in one more part of each material, whatever the materials are called and however many", () => {
+    const thaw = reportOf({ ...THAW_ON_RED_STONEWARE, include: ["parts"] } as FitRequest)!;
+    const part = fc.record({
+      label: fc.oneof(
+        fc.constantFrom(
+          "silica",
+          "frit-soda-borosilicate",
+          "own analysis",
+          "NaAlSi3O8",
+          "the grey one from under the old barn",
+        ),
+        fc.string({ maxLength: 60 }),
+      ),
+      material: fc.constantFrom(null, "silica"),
+      perPartMPa: fc.oneof(fc.double({ min: -60, max: 60, noNaN: true }), fc.constantFrom(0, -0.04, 0.1)),
+    });
+    fc.assert(
+      fc.property(fc.array(part, { maxLength: 100 }), fc.boolean(), (parts, heading) => {
+        for (const width of widths) {
+          const svg = contributionsPicture({ ...thaw, parts }, { width, standalone: heading });
+          expect(layoutFaults(svg), `${width}`).toEqual([]);
+          expect(Buffer.byteLength(svg)).toBeLessThan(30_000);
+          const bars = [...svg.matchAll(/<rect x="([-\d.]+)" y="[-\d.]+" width="([\d.]+)" [^>]*fill="url/g)];
+          for (const [, x, length] of bars) {
+            expect(Number(x)).toBeGreaterThanOrEqual(0);
+            expect(Number(x) + Number(length)).toBeLessThanOrEqual(width);
+          }
+        }
       }),
       { numRuns: 150 },
     );

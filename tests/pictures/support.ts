@@ -145,7 +145,7 @@ export const questions: fc.Arbitrary<FitRequest> = fc.record({
     glazed: fc.constantFrom("both-faces", "one-face", "one-face-free"),
     serviceYears: between(0.1, 100),
   }),
-  include: fc.constant(["curves"] as const),
+  include: fc.constant(["curves", "parts"] as const),
 }) as fc.Arbitrary<FitRequest>;
 
 /** The answer to a question, or undefined where the engine refuses it. */

@@ -1,35 +1,37 @@
-/** What drives it: the pull of each oxide, set against silica in its place. @module */
+/** What drives it: the pull of each oxide, set against silica in its place; and one more part of each material. @module */
 import type { FitReport, OxidePull } from "../../fit/types.ts";
 import { signed } from "../../fit/words.ts";
-import { crackFill, waveFill } from "../marks/fills.ts";
 import { px, Sheet } from "../marks/sheet.ts";
 import { textWidth, wrap } from "../marks/text-width.ts";
 import type { PictureOptions } from "../types.ts";
+import { type BarScale, barBase, barPitch, barScale, drawBar, valueRoom } from "./bar.ts";
+import { bestPart, partRowsOf, partsInWords } from "./part-rows.ts";
+import { drawParts } from "./parts.ts";
 import { bestSwap, type Rows, rowsOf } from "./rows.ts";
 
 /** Heading of the last column: what one more weight per cent would do. */
 const per = (sheet: Sheet) => (sheet.narrow ? "+1 %" : "1 % more");
 
-interface Place {
-  /** Right end of the share column, zero line, right end of the bars [px]. */
+interface Place extends BarScale {
+  /** Right end of the share column [px]. */
   share: number;
-  zero: number;
-  perMpa: number;
 }
 
 /**
  * A bar for each oxide: the stress it adds where silica would stand in its place. Right pulls toward crazing (cracks),
- * left pushes toward shivering (waves). Beside it the share in the glaze and what one more per cent would do.
- * @param report - an answer whose glaze was given by recipe or oxides
+ * left pushes toward shivering (waves). Beside it the share in the glaze and what one more per cent would do. Below, if
+ * the answer holds them, what one more part of each material would do.
+ * @param report - an answer whose glaze was given by recipe or oxides; `include: ["parts"]` brings the materials
  * @returns SVG text with title and description; for a glaze known by its expansion alone, a picture that says so
  * @example contributionsPicture(checkFit(question), { width: 720 })
  */
 export function contributionsPicture(report: FitReport, options: PictureOptions = {}): string {
   const sheet = new Sheet(options);
   const rows = rowsOf(report);
+  const parts = partRowsOf(report);
   if (report.pulls.length === 0) return unknown(sheet);
   const { size, width, narrow } = sheet;
-  const pitch = narrow ? 34 : 38;
+  const pitch = barPitch(sheet);
   const place = placeOf(sheet, rows);
   const top = size * 2 + 10;
   const margin = narrow ? 4 : 6;
@@ -56,42 +58,33 @@ export function contributionsPicture(report: FitReport, options: PictureOptions 
       y += size + 4;
     }
   }
-  return sheet.finish(y - size + 4, "contributions", told(report, rows));
+  y = y - size + 4;
+  const { title, description } = told(report, rows);
+  if ((report.parts ?? []).length === 0) return sheet.finish(y, "contributions", { title, description });
+  y = drawParts(sheet, parts, y + (narrow ? 10 : 14));
+  const finding = bestPart(report);
+  return sheet.finish(y, "contributions", {
+    title: finding ? `${title} ${finding}` : title,
+    description: `${description} ${partsInWords(parts)}`,
+  });
 }
 
 function placeOf(sheet: Sheet, { bars }: Rows): Place {
   const { size, width, narrow } = sheet;
   const margin = narrow ? 4 : 6;
   const share = margin + textWidth("Al2O3", size + 1, true) + (narrow ? 6 : 16) + textWidth("88.8 %", size);
-  const value = textWidth("+888", size + 1, true) + 14;
-  const end = width - margin - textWidth(per(sheet), size) - 12 - value;
-  const most = Math.max(1, ...bars.map(({ pullMPa }) => pullMPa));
-  const least = Math.max(0, ...bars.map(({ pullMPa }) => -pullMPa));
-  const start = share + 14 + (least > 0 ? value : 0);
-  // The zero line moves right only as far as the pushes need.
-  const perMpa = (end - start) / Math.max(most + least, 20);
-  return { share, zero: start + least * perMpa, perMpa };
+  const values = bars.map(({ pullMPa }) => pullMPa);
+  const end = width - margin - textWidth(per(sheet), size) - 12;
+  return { share, ...barScale([share + 14, end], values, valueRoom(sheet, [888, ...values], 0), 20) };
 }
 
-function drawRow(sheet: Sheet, pull: OxidePull, { share, zero, perMpa }: Place, y: number, instead?: string): void {
+function drawRow(sheet: Sheet, pull: OxidePull, place: Place, y: number, instead?: string): void {
   const { size, width, narrow } = sheet;
   const margin = narrow ? 4 : 6;
-  const tall = narrow ? 20 : 24;
-  const middle = y + tall / 2;
-  const base = middle + size * 0.36;
+  const base = y + barBase(sheet);
   sheet.text(margin, base, pull.oxide, { size: size + 1, bold: true, formula: true });
-  sheet.text(share, base, `${pull.weightPercent.toFixed(1)} %`, { size, tint: "ink2", anchor: "end" });
-  const length = Math.abs(pull.pullMPa) * perMpa;
-  if (instead) sheet.text(zero + 8, base, instead, { size, tint: "ink2" });
-  else if (Math.abs(pull.pullMPa) < 1) sheet.text(zero + 8, base, "next to nothing", { size, tint: "ink2" });
-  else {
-    const pulls = pull.pullMPa > 0;
-    const fill = pulls ? crackFill(sheet) : waveFill(sheet);
-    sheet.rect(pulls ? zero : zero - length, y, length, tall, { stroke: pulls ? "pull" : "push", width: 1.5, fill });
-    const at = pulls ? zero + length + 7 : zero - length - 7;
-    const anchor = pulls ? "start" : "end";
-    sheet.text(at, base, signed(pull.pullMPa), { size: size + 1, bold: true, anchor });
-  }
+  sheet.text(place.share, base, `${pull.weightPercent.toFixed(1)} %`, { size, tint: "ink2", anchor: "end" });
+  drawBar(sheet, place, y, pull.pullMPa, { decimals: 0, least: 1, instead });
   sheet.text(width - margin, base, signed(pull.perWeightPercentMPa), { size, anchor: "end" });
 }
 
