@@ -1,4 +1,4 @@
-/** Sheets to print: one as SVG text, all as the bytes of a PDF. @module */
+/** Drawings: a sheet or picture as SVG text, all sheets as the bytes of a PDF, a picture as those of a PNG. @module */
 import { Call } from "./call.ts";
 import type { CallOptions } from "./options.ts";
 import type { Transport, WithResponse } from "./transport.ts";
@@ -25,8 +25,21 @@ export function sheetPdf(
   body: string,
   options: CallOptions = {},
 ): Call<Uint8Array<ArrayBuffer>> {
-  const bytes = async (response: Response) => new Uint8Array(await response.arrayBuffer());
-  return new Call(printed(transport, path, body, "application/pdf", options, bytes));
+  return new Call(printed(transport, path, body, "application/pdf", options, bytesOf));
+}
+
+/** A picture as the bytes of a PNG. */
+export function picturePng(
+  transport: Transport,
+  path: string,
+  body: string,
+  options: CallOptions = {},
+): Call<Uint8Array<ArrayBuffer>> {
+  return new Call(printed(transport, path, body, "image/png", options, bytesOf));
+}
+
+async function bytesOf(response: Response): Promise<Uint8Array<ArrayBuffer>> {
+  return new Uint8Array(await response.arrayBuffer());
 }
 
 function printed<T>(

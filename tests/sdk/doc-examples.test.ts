@@ -10,11 +10,13 @@ import { fileURLToPath } from "node:url";
 import * as sdk from "@ringtrue/sdk";
 import { transform } from "esbuild";
 import { describe, expect, it } from "vitest";
-import { app } from "../../api/app.ts";
+import { createApp } from "../../api/app.ts";
+import { drawPng } from "../../api/node/draw-png.ts";
 import { apiError } from "../../sdk/src/errors.ts";
 import * as retry from "../../sdk/src/retry.ts";
 
 const root = fileURLToPath(new URL("../../sdk/", import.meta.url));
+const app = createApp({ drawPng });
 const inProcess: sdk.FetchLike = (url, init) => app.request(url, init);
 
 /** The client of the examples: whatever address they give, they reach the service in process. */

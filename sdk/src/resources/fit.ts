@@ -2,7 +2,7 @@
 import { Call } from "../call.ts";
 import type { CheckFitData, CheckFitResponse, FitLine } from "../generated/types.gen.ts";
 import type { CallOptions } from "../options.ts";
-import { sheetSvg } from "../sheets.ts";
+import { picturePng, sheetSvg } from "../sheets.ts";
 import { type LineAnswer, streamLines } from "../stream.ts";
 import type { Transport } from "../transport.ts";
 
@@ -52,7 +52,7 @@ export class Fit {
 
   /**
    * A fit as a picture, as SVG text with a title and a description in words.
-   * @param body - as for {@link check}; the expansion picture brings its own curves
+   * @param body - as for {@link check}; the picture brings the curves or parts that it draws
    * @param choice - which picture (the verdict), theme (light), width it is laid out for (980) [px], and whether the
    *   finding stands above it in words (it does unless `standalone` is false, as for one set into a page)
    * @returns SVG text, at most 30 kB
@@ -65,10 +65,30 @@ export class Fit {
    * console.log(svg.slice(0, 4));
    */
   picture(body: CheckFitData["body"], choice: PictureChoice = {}, options: CallOptions = {}): Call<string> {
-    const query = new URLSearchParams();
-    for (const [name, value] of Object.entries(choice)) if (value !== undefined) query.set(name, String(value));
-    const asked = `${query}` === "" ? "" : `?${query}`;
-    return sheetSvg(this.#transport, `/v1/fit${asked}`, JSON.stringify(body), options);
+    return sheetSvg(this.#transport, picturePath(choice), JSON.stringify(body), options);
+  }
+
+  /**
+   * A fit as a picture, as the bytes of a PNG, two pixels to a unit, for programs that take no SVG.
+   * @param body - as for {@link check}
+   * @param choice - as for {@link picture}
+   * @returns bytes to write to a file or send on
+   * @throws ApiError with status 406 where the service runs without a renderer, as on some edge runtimes: take
+   *   {@link picture} there
+   * @throws UnprocessableError when something cannot be, as for {@link check}
+   * @example
+   * const png = await client.fit.png(
+   *   { glaze: { expansion: { value: 7.2 } }, body: { class: "red-stoneware" } },
+   *   { picture: "verdict", theme: "print", width: 720 },
+   * );
+   * console.log(png.length > 1000);
+   */
+  png(
+    body: CheckFitData["body"],
+    choice: PictureChoice = {},
+    options: CallOptions = {},
+  ): Call<Uint8Array<ArrayBuffer>> {
+    return picturePng(this.#transport, picturePath(choice), JSON.stringify(body), options);
   }
 
   /**
@@ -87,4 +107,10 @@ export class Fit {
   ): AsyncGenerator<LineAnswer<CheckFitResponse>, void, undefined> {
     return streamLines<CheckFitResponse>(this.#transport, "/v1/fit/stream", lines, options);
   }
+}
+
+function picturePath(choice: PictureChoice): string {
+  const query = new URLSearchParams();
+  for (const [name, value] of Object.entries(choice)) if (value !== undefined) query.set(name, String(value));
+  return `${query}` === "" ? "/v1/fit" : `/v1/fit?${query}`;
 }
