@@ -1,15 +1,15 @@
 /** For everyone: keyboard alone, screen readers, small screens, dark rooms, paper. */
 import { writeFile } from "node:fs/promises";
 import { describe, expect, it } from "vitest";
-import { faultsOf, output, overflow, pages, shot, soon, verdict } from "./support.ts";
+import { faultsOf, output, overflow, pages, shot, shown, soon, verdict } from "./support.ts";
 
 const { open, service } = pages();
 type Opened = Awaited<ReturnType<typeof open>>;
 
 async function ready(page: Opened, path: string): Promise<void> {
   if (path === "/") await verdict(page);
-  else if (path === "/lesson") await soon(() => page.locator("#h3").innerText()).toMatch(/\d+\s°C/);
-  else await soon(() => page.locator("h1").innerText()).toMatch(/mm|in/);
+  else if (path === "/lesson") await soon(() => shown(page.locator("#h3"))).toMatch(/\d+ °C/);
+  else await soon(() => shown(page.locator("h1"))).toMatch(/mm|in/);
 }
 
 describe.each(["/", "/lesson", "/making"])("%s", (path) => {
@@ -45,8 +45,8 @@ describe.each(["/", "/lesson", "/making"])("%s", (path) => {
       await page.getByRole("button", { name: "Try another change" }).click();
       await soon(() => page.locator(".cmp tbody .mut").count()).toBe(8);
       await page.emulateMedia({ media: "print" });
-      expect(await page.locator("#on-paper").innerText()).toMatch(/Silica 22.*red stoneware.*6\.2 ±0\.3.*1240/);
-      expect(await page.locator("#answer > .paper").innerText()).toMatch(/food/);
+      expect(await shown(page.locator("#on-paper"))).toMatch(/Silica 22.*red stoneware.*6\.2 ±0\.3.*1240/);
+      expect(await shown(page.locator("#answer > .paper"))).toMatch(/food/);
       await page.emulateMedia({ media: null });
     }
     const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true });
@@ -114,12 +114,12 @@ describe("with the keyboard alone", () => {
 
   it("cools the lesson with arrow keys", async () => {
     const page = await open("/lesson");
-    await soon(() => page.locator("#h3").innerText()).toMatch(/\d+\s°C/);
+    await soon(() => shown(page.locator("#h3"))).toMatch(/\d+ °C/);
     await page.locator("#t").focus();
-    const before = Number.parseInt(await page.locator("#now").innerText(), 10);
+    const before = Number.parseInt(await shown(page.locator("#now")), 10);
     await page.keyboard.press("PageDown");
     await page.keyboard.press("ArrowDown");
-    expect(Number.parseInt(await page.locator("#now").innerText(), 10)).toBeLessThan(before);
+    expect(Number.parseInt(await shown(page.locator("#now")), 10)).toBeLessThan(before);
     expect(await page.locator("#t").getAttribute("aria-valuetext")).toMatch(/°C\. .*MPa/);
   });
 });
@@ -131,7 +131,7 @@ describe("small and dark", () => {
     expect(await page.locator("#name").isVisible()).toBe(false);
     await page.locator("#bench > summary").click();
     expect(await page.locator("#name").isVisible()).toBe(true);
-    expect(await page.locator("#live").innerText()).toMatch(/\d+ in 20/);
+    expect(await shown(page.locator("#live"))).toMatch(/\d+ in 20/);
     await page.screenshot({ path: output("check-phone-editing.png") });
     const small = await page.evaluate(() => {
       const boxes = [

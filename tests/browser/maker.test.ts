@@ -1,19 +1,18 @@
 /** The maker: what to throw, a lid that fits, bars measured, a ruler and a batch sheet to print. */
 import { readFile } from "node:fs/promises";
 import { describe, expect, it } from "vitest";
-import { output, overflow, pages, shot, soon, verdict } from "./support.ts";
+import { output, overflow, pages, shot, shown, soon, verdict } from "./support.ts";
 
 const { open } = pages();
-const title = async (page: Awaited<ReturnType<typeof open>>) =>
-  (await page.locator("#answer h1").innerText()).replace(/\s+/g, " ");
+const title = (page: Awaited<ReturnType<typeof open>>) => shown(page.locator("#answer h1"));
 
 describe("the maker", () => {
   it("reads what to throw for the jar that is wanted", async () => {
     const page = await open("/making");
     // 100 mm fired at 12 % from wet to fired: 100 / 0.88 = 113.6, thrown to the millimetre (derived, arithmetic).
     await soon(() => title(page)).toBe("To finish 100 mm tall, throw the jar 114 mm tall and 106 mm at the rim.");
-    expect(await page.locator(".sz").innerText()).toMatch(/Lid flange\s+93\.6/);
-    expect(await page.locator("#answer").innerText()).toMatch(/0\.8\d mm of play all round/);
+    expect(await shown(page.locator(".sz"))).toMatch(/Lid flange\s+93\.6/);
+    expect(await shown(page.locator("#answer"))).toMatch(/0\.8\d mm of play all round/);
     await shot(page, "making");
   });
 
@@ -56,12 +55,12 @@ describe("the maker", () => {
     await soon(() => title(page)).toMatch(/114 mm/);
     await page.getByLabel("Wet to fired").fill("0,12");
     await page.keyboard.press("Tab");
-    await soon(() => page.locator("#percent-note").innerText()).toMatch(/Did you mean 12 %/);
+    await soon(() => shown(page.locator("#percent-note"))).toMatch(/Did you mean 12 %/);
     await page.getByRole("button", { name: "Use 12" }).click();
     await soon(() => page.locator(".note.bad").count()).toBe(0);
     await page.getByLabel("Fired height").fill("tall");
     await page.keyboard.press("Tab");
-    await soon(() => page.locator("#height-note").innerText()).toMatch(/tall/);
+    await soon(() => shown(page.locator("#height-note"))).toMatch(/tall/);
   });
 
   it("gets ruler and batch sheet as PDF, the batch of the glaze on the Check page", async () => {
@@ -70,9 +69,9 @@ describe("the maker", () => {
     await page.locator("#name").fill("Low Sun");
     await soon(() => page.evaluate(() => localStorage.getItem("ringtrue-check"))).toContain("Low Sun");
     await page.goto(`${new URL(page.url()).origin}/making`);
-    await soon(() => page.locator("#batch-title").innerText()).toMatch(/Batch sheet: Low Sun, 2000\sg dry/);
+    await soon(() => shown(page.locator("#batch-title"))).toMatch(/Batch sheet: Low Sun, 2000 g dry/);
     expect(await page.locator(".bt tbody tr").count()).toBe(5);
-    expect(await page.locator(".bt tbody tr").last().innerText()).toMatch(/2000/);
+    expect(await shown(page.locator(".bt tbody tr").last())).toMatch(/2000/);
     await page.getByLabel("Potash feldspar weighed").check();
     for (const [button, name] of [
       ["#ruler-pdf", "ruler.pdf"],

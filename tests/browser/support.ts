@@ -5,7 +5,13 @@ import type { AddressInfo } from "node:net";
 import { serve } from "@hono/node-server";
 import chromium from "@sparticuz/chromium";
 import axe from "axe-core";
-import { type Browser, type BrowserContextOptions, type Page, chromium as playwright } from "playwright-core";
+import {
+  type Browser,
+  type BrowserContextOptions,
+  type Locator,
+  type Page,
+  chromium as playwright,
+} from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect } from "vitest";
 import { createApp } from "../../api/app.ts";
 import { bundlePageFile } from "../../api/pages/bundle.ts";
@@ -98,10 +104,16 @@ export function pages() {
   return { service, open };
 }
 
+/** Words as a reader sees them: only what shows, every gap one blank. */
+export async function shown(what: Locator): Promise<string> {
+  // biome-ignore lint/performance/useDomNodeTextContent: hidden words must not count.
+  return (await what.innerText()).replace(/\s+/g, " ").trim();
+}
+
 /** The sentence of the Check page once the answer of now is there. */
 export async function verdict(page: Page): Promise<string> {
   await page.locator("#answer h1").waitFor();
-  return (await page.locator("#answer h1").innerText()).replace(/\s+/g, " ");
+  return shown(page.locator("#answer h1"));
 }
 
 /** Waits until what is read is as expected. */

@@ -1,6 +1,6 @@
 /** The teacher: five steps on a wall, a kiln that cools, sliders, answers, a handout. */
 import { describe, expect, it } from "vitest";
-import { output, overflow, pages, shot, soon } from "./support.ts";
+import { output, overflow, pages, shot, shown, soon } from "./support.ts";
 
 const { open } = pages();
 
@@ -15,21 +15,21 @@ const stressOf = (text: string) =>
 describe("the teacher", () => {
   it("asks, cools, and shows why Sea Fret crazes", async () => {
     const page = await open("/lesson", { viewport: { width: 1920, height: 1080 } });
-    await soon(() => page.locator("#h3").innerText()).toMatch(/At about \d+\s°C/);
-    expect((await page.locator("h1").innerText()).replace(/\s+/g, " ")).toBe(
+    await soon(() => shown(page.locator("#h3"))).toMatch(/At about \d+ °C/);
+    expect((await shown(page.locator("h1"))).replace(/\s+/g, " ")).toBe(
       "Why does Sea Fret craze on that red stoneware?",
     );
     await slide(page, "#t", 700);
-    expect(await page.locator("#say").innerText()).toMatch(/runny/);
+    expect(await shown(page.locator("#say"))).toMatch(/runny/);
     await slide(page, "#t", 20);
-    expect(await page.locator("#say").innerText()).toMatch(/cracks/);
-    expect(await page.locator("#free").textContent()).toMatch(/gap 0\.\d+\s%/);
-    const cold = stressOf(await page.locator("#pull").innerText());
-    const told = stressOf(await page.locator("#caption5").innerText());
+    expect(await shown(page.locator("#say"))).toMatch(/cracks/);
+    expect(await page.locator("#free").textContent()).toMatch(/gap 0\.\d+ %/);
+    const cold = stressOf(await shown(page.locator("#pull")));
+    const told = stressOf(await shown(page.locator("#caption5")));
     // The slider's end is the service's own figure: both are read off one answer.
     expect(Math.abs(cold - told)).toBeLessThanOrEqual(3);
     await page.getByText("Before you move the slider").click();
-    expect(await page.locator("#answer-shorter").innerText()).toMatch(/^The glaze\. .*0\.\d+\s%/);
+    expect(await shown(page.locator("#answer-shorter"))).toMatch(/^The glaze\. .*0\.\d+ %/);
     await page.locator("#s4").screenshot({ path: output("lesson-step4.png") });
     const box = (await page.locator("#s4").boundingBox())!;
     expect(box.height).toBeLessThan(1080 + 200);
@@ -37,8 +37,8 @@ describe("the teacher", () => {
 
   it("lets it cool by itself, and holds it at any moment", async () => {
     const page = await open("/lesson");
-    await soon(() => page.locator("#h3").innerText()).toMatch(/\d+\s°C/);
-    const at = async () => Number.parseInt(await page.locator("#now").innerText(), 10);
+    await soon(() => shown(page.locator("#h3"))).toMatch(/\d+ °C/);
+    const at = async () => Number.parseInt(await shown(page.locator("#now")), 10);
     const start = await at();
     await page.getByRole("button", { name: "Let it cool" }).click();
     await soon(at).toBeLessThan(start - 20);
@@ -50,19 +50,19 @@ describe("the teacher", () => {
 
   it("moves in three cuts for those who want no motion", async () => {
     const page = await open("/lesson", { reducedMotion: "reduce" });
-    await soon(() => page.locator("#h3").innerText()).toMatch(/\d+\s°C/);
+    await soon(() => shown(page.locator("#h3"))).toMatch(/\d+ °C/);
     const seen: string[] = [];
     for (let i = 0; i < 4; i++) {
       await page.getByRole("button", { name: "Let it cool" }).click();
-      seen.push(await page.locator("#now").innerText());
+      seen.push(await shown(page.locator("#now")));
     }
     expect(seen.slice(1).map((text) => text.replaceAll("\u00a0", " "))).toEqual(["545 °C", "300 °C", "20 °C"]);
   });
 
   it("drags silica, soda, boron, clay, thickness and cooling, and every figure follows", async () => {
     const page = await open("/lesson");
-    await soon(() => page.locator("#verdict").innerText()).toMatch(/craze/);
-    const stress = async () => stressOf(await page.locator("#caption5").innerText());
+    await soon(() => shown(page.locator("#verdict"))).toMatch(/craze/);
+    const stress = async () => stressOf(await shown(page.locator("#caption5")));
     const start = await stress();
     const moves: [string, number, (now: number) => boolean][] = [
       ["#slide-silica", 72, (now) => now < start - 10],
@@ -77,30 +77,30 @@ describe("the teacher", () => {
       await soon(stress).toBe(start);
     }
     await slide(page, "#slide-thicknessMm", 0.1);
-    await soon(() => page.locator("#notes1").innerText()).toMatch(/0\.10\smm/);
+    await soon(() => shown(page.locator("#notes1"))).toMatch(/0\.10 mm/);
     await slide(page, "#slide-coolingCPerHour", 400);
-    await soon(() => page.locator("#caption3").innerText()).toMatch(/400\s°C an hour/);
+    await soon(() => shown(page.locator("#caption3"))).toMatch(/400 °C an hour/);
   });
 
   it("chooses a glaze that fits and one that lifts", async () => {
     const page = await open("/lesson");
-    await soon(() => page.locator("#verdict").innerText()).toMatch(/craze/);
+    await soon(() => shown(page.locator("#verdict"))).toMatch(/craze/);
     await page.getByRole("radio", { name: "Low Sun" }).check();
-    await soon(() => page.locator("h1").innerText()).toMatch(/fit that red stoneware/);
+    await soon(() => shown(page.locator("h1"))).toMatch(/fit that red stoneware/);
     await page.getByRole("radio", { name: "Hoarfrost" }).check();
-    await soon(() => page.locator("h1").innerText()).toMatch(/lift off that red stoneware/);
+    await soon(() => shown(page.locator("h1"))).toMatch(/lift off that red stoneware/);
     await slide(page, "#t", 20);
-    await soon(() => page.locator("#say").innerText()).toMatch(/flake|lift/);
+    await soon(() => shown(page.locator("#say"))).toMatch(/flake|lift/);
     await shot(page, "lesson-hoarfrost");
   });
 
   it("projects at 1920, and stands on a phone without a sideways scroll", async () => {
     const wide = await open("/lesson", { viewport: { width: 1920, height: 1080 } });
-    await soon(() => wide.locator("#h3").innerText()).toMatch(/\d+\s°C/);
+    await soon(() => shown(wide.locator("#h3"))).toMatch(/\d+ °C/);
     await shot(wide, "lesson-projector");
     for (const width of [320, 390]) {
       const page = await open("/lesson", { viewport: { width, height: 800 } });
-      await soon(() => page.locator("#h3").innerText()).toMatch(/\d+\s°C/);
+      await soon(() => shown(page.locator("#h3"))).toMatch(/\d+ °C/);
       expect([width, await overflow(page)]).toEqual([width, 0]);
       if (width === 390) await shot(page, "lesson-phone");
     }

@@ -1,6 +1,6 @@
 /** Errors at the field, a service that goes and comes back, answers that come too late. */
 import { describe, expect, it } from "vitest";
-import { pages, shot, soon, verdict } from "./support.ts";
+import { pages, shot, shown, soon, verdict } from "./support.ts";
 
 const { open, service } = pages();
 const isFit = (request: Request) => request.method === "POST" && new URL(request.url).pathname === "/v1/fit";
@@ -15,7 +15,7 @@ describe("a field that needs a word", () => {
     expect(await page.locator(".note.bad").count()).toBe(0);
     await page.keyboard.press("Tab");
     const note = page.locator("#row-2-parts-note");
-    await soon(() => note.innerText()).toMatch(/^Row 3, whiting: “17\.\.0” is not a number\. Did you mean 17\.0\?/);
+    await soon(() => shown(note)).toMatch(/^Row 3, whiting: “17\.\.0” is not a number\. Did you mean 17\.0\?/);
     expect(await whiting.getAttribute("aria-invalid")).toBe("true");
     expect(await whiting.getAttribute("aria-describedby")).toContain("row-2-parts-note");
     expect(await verdict(page)).toMatch(/^Thaw /);
@@ -32,14 +32,14 @@ describe("a field that needs a word", () => {
     await page.locator("#row-2-material").fill("whitting");
     await page.keyboard.press("Tab");
     const note = page.locator("#row-2-material-note");
-    await soon(() => note.innerText()).toMatch(/^Row 3, whitting: .*Did you mean whiting\?/);
+    await soon(() => shown(note)).toMatch(/^Row 3, whitting: .*Did you mean whiting\?/);
     expect(await verdict(page)).toMatch(/^Thaw /);
     await note.getByRole("button", { name: "Use whiting" }).click();
     await page.keyboard.press("Tab");
     await soon(() => note.count()).toBe(0);
     await page.getByLabel("Weight of Silica").fill("-3");
     await page.keyboard.press("Tab");
-    await soon(() => page.locator("#row-1-parts-note").innerText()).toMatch(/^Row 2, silica: .*-3/);
+    await soon(() => shown(page.locator("#row-1-parts-note"))).toMatch(/^Row 2, silica: .*-3/);
   });
 
   it("says that 62 was meant to be 6.2, at the clay", async () => {
@@ -47,7 +47,7 @@ describe("a field that needs a word", () => {
     await verdict(page);
     await page.locator("#body-expansion").fill("62");
     await page.keyboard.press("Tab");
-    await soon(() => page.locator("#body-expansion-note").innerText()).toMatch(/6\.2/);
+    await soon(() => shown(page.locator("#body-expansion-note"))).toMatch(/6\.2/);
     await soon(() => verdict(page)).toBe("One thing needs a word first.");
     await page.locator("#body-expansion").fill("6,2");
     await soon(() => verdict(page)).toMatch(/^Thaw /);
@@ -59,7 +59,7 @@ describe("a field that needs a word", () => {
     await page.locator("#body-from").fill("");
     await page.locator("#body-to").fill("");
     await page.keyboard.press("Tab");
-    await soon(() => page.locator("#form .note:not(.bad)").first().innerText()).toMatch(/500 °C/);
+    await soon(() => shown(page.locator("#form .note:not(.bad)").first())).toMatch(/500 °C/);
   });
 });
 
@@ -69,14 +69,14 @@ describe("the line to the service", () => {
     const before = await verdict(page);
     await service.stop();
     await page.getByLabel("Weight of Silica").fill("60");
-    await soon(() => page.locator("#state").innerText()).toMatch(
+    await soon(() => shown(page.locator("#state"))).toMatch(
       /No connection since \d\d:\d\d\. This is the answer from \d\d:\d\d/,
     );
     expect(await verdict(page)).toBe(before);
     await shot(page, "check-offline");
     await service.start();
     await soon(() => verdict(page)).not.toBe(before);
-    await soon(() => page.locator("#state").innerText()).not.toMatch(/No connection/);
+    await soon(() => shown(page.locator("#state"))).not.toMatch(/No connection/);
     expect(await page.getByLabel("Weight of Silica").inputValue()).toBe("60");
   });
 
@@ -87,10 +87,10 @@ describe("the line to the service", () => {
     await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
     await page.context().setOffline(true);
     await page.reload();
-    await soon(() => page.locator("#answer h1").innerText()).toBeTruthy();
+    await soon(() => shown(page.locator("#answer h1"))).toBeTruthy();
     expect(await verdict(page)).toBe(before);
     await page.goto(`${service.url}/lesson`);
-    expect(await page.locator("h1").innerText()).toContain("Why does");
+    expect(await shown(page.locator("h1"))).toContain("Why does");
     await page.context().setOffline(false);
   });
 
@@ -106,12 +106,10 @@ describe("the line to the service", () => {
       });
     };
     await page.getByLabel("Weight of Silica").fill("40");
-    await soon(() => page.locator("#state").innerText()).toMatch(
-      /That check did not come back\.\s*Your recipe is safe/,
-    );
+    await soon(() => shown(page.locator("#state"))).toMatch(/That check did not come back\.\s*Your recipe is safe/);
     service.gate = () => undefined;
     await page.getByRole("button", { name: "Try again" }).click();
-    await soon(() => page.locator("#state").innerText()).toBe("");
+    await soon(() => shown(page.locator("#state"))).toBe("");
   });
 
   it("is slow: an answer overtaken by a later question is never shown", async () => {
@@ -146,7 +144,7 @@ describe("the line to the service", () => {
       return undefined;
     };
     await page.getByLabel("Weight of Silica").fill("60");
-    await soon(() => page.locator("#state").innerText()).toMatch(/Working it out again/);
+    await soon(() => shown(page.locator("#state"))).toMatch(/Working it out again/);
     expect(await verdict(page)).toBe(before);
     await soon(() => verdict(page)).not.toBe(before);
   });

@@ -1,9 +1,9 @@
 /** The bench: the form that a person fills in. It is built from the draft and writes into it. @module */
 import { fill } from "../fill.ts";
 import { h } from "../shared/dom.ts";
-import { readNumber } from "../shared/read-number.ts";
-import { fromCelsius, fromKelvins, fromMm, tidy, toCelsius, toKelvins, toMm, type Units } from "../shared/units.ts";
+import type { Units } from "../shared/units.ts";
 import words from "../words.json" with { type: "json" };
+import { convert } from "./convert.ts";
 import { currentGlaze, type Draft, type Kind, letterOf } from "./draft.ts";
 import { choiceField, fieldset, numberField, segments, textField } from "./fields.ts";
 import { analysisRows, recipeRows } from "./rows.ts";
@@ -202,27 +202,4 @@ function unitSet(draft: Draft, told: BenchTold): HTMLElement {
       ),
     ),
   );
-}
-
-/** Writes every typed figure in other units; what is no number stays as typed. */
-export function convert(draft: Draft, next: Units): void {
-  const { units: old } = draft;
-  const turn = (text: string, to: (value: number) => number, decimals: number) => {
-    const { value } = readNumber(text);
-    return value === null ? text : tidy(to(value), decimals);
-  };
-  const degrees = (text: string) => turn(text, (v) => fromCelsius(toCelsius(v, old.temperature), next.temperature), 0);
-  const rate = (text: string) => turn(text, (v) => fromKelvins(toKelvins(v, old.temperature), next.temperature), 0);
-  const length = (text: string) =>
-    turn(text, (v) => fromMm(toMm(v, old.length), next.length), next.length === "in" ? 4 : 2);
-  for (const glaze of draft.trials) {
-    glaze.from = degrees(glaze.from);
-    glaze.to = degrees(glaze.to);
-    glaze.thickness = length(glaze.thickness);
-  }
-  draft.body.from = degrees(draft.body.from);
-  draft.body.to = degrees(draft.body.to);
-  draft.firing = { peak: degrees(draft.firing.peak), cooling: rate(draft.firing.cooling) };
-  draft.ware.wall = length(draft.ware.wall);
-  draft.units = next;
 }

@@ -2,33 +2,26 @@
 import type { FitReport } from "../../engine/fit/types.ts";
 import { fill } from "../fill.ts";
 import { byId, h } from "../shared/dom.ts";
-import { glazeLine, ring } from "../shared/rings.ts";
-import { sayQuantity } from "../shared/say-quantity.ts";
 import { service, startWorker } from "../shared/service.ts";
-import { onTheme, startTheme } from "../shared/theme.ts";
+import { startTheme } from "../shared/theme.ts";
 import { keepUnits, keptUnits } from "../shared/units.ts";
 import words from "../words.json" with { type: "json" };
+import { drawAnswer } from "./answer.ts";
 import { type Answer, Asker, type State } from "./ask.ts";
 import { bench } from "./bench.ts";
 import { changeSilica, copyTrial, dropTrial, usePasted } from "./changes.ts";
 import { fileButtons, pasteDialog, saveWork, shareDialog } from "./dialogs.ts";
-import { currentGlaze, type Draft, emptyDraft } from "./draft.ts";
+import { type Draft, emptyDraft } from "./draft.ts";
 import { showFaults } from "./faults.ts";
 import { loadMaterials } from "./find-material.ts";
-import { nextPart } from "./next.ts";
-import { numbersPart } from "./numbers.ts";
 import { fieldAt } from "./request.ts";
 import { SAMPLE } from "./sample-work.ts";
-import { sayClay, sayVerdict, telling } from "./say-verdict.ts";
-import { clock, nothingYet, stateLine } from "./states.ts";
+import { clock, stateLine } from "./states.ts";
 import { keep, type LastAnswer, readKept, Undo } from "./store.ts";
 import { everything, summary } from "./summary.ts";
-import { trialsPart } from "./trials.ts";
-import { verdictPart } from "./verdict.ts";
-import { mindOnPaper, reasonsPart, whyPart } from "./why.ts";
 import { fromFragment, fromWork, toWork, UnreadableWork } from "./work.ts";
 
-const { check, verdict: said } = words;
+const { check } = words;
 let bodies: { id: string; name: string }[] = [];
 let draft: Draft = fromWork(SAMPLE, keptUnits());
 let answers: Answer[] = [];
@@ -96,70 +89,15 @@ function showState(): void {
 }
 
 function showAnswer(): void {
-  const answer = answers[draft.current];
-  const report = answer?.report ?? null;
-  const holder = byId("answer");
   showState();
-  if (!answer || !report) {
-    if (!answer) return;
-    const amiss = answer.faults.length + answer.question.faults.length;
-    document.getElementById("glazeline")!.setAttribute("d", glazeLine("unknown"));
-    const first = [...answer.question.faults, ...answer.faults][0]?.message;
-    holder.replaceChildren(
-      nothingYet(answer.question, amiss, sample),
-      ...(first ? [h("p", { class: "because" }, first)] : []),
-    );
-    byId("live").replaceChildren(ring("unknown", 26), words.trials.waiting);
-    byId("status").textContent = first ?? words.trials.waiting;
-    return;
-  }
-  draw(report, answer);
-}
-
-function draw(report: FitReport, answer: Answer): void {
-  const glaze = currentGlaze(draft).name.trim() || check.unnamed;
-  const clay = sayClay(report, bodies);
-  const trials = answers.map((one) => one.report);
-  const share = h(
-    "button",
-    { class: "btn bare", type: "button", id: "share", onclick: () => shareDialog(toWork(draft)) },
-    said.share,
-  );
-  const print = h(
-    "button",
-    { class: "btn bare", type: "button", id: "print", onclick: () => window.print() },
-    said.print,
-  );
-  const more = (parts: number, word: string) =>
-    h("button", { class: "btn", type: "button", onclick: () => changed(() => changeSilica(draft, parts)) }, word);
-  const full = draft.trials.length >= 4 || currentGlaze(draft).kind !== "recipe";
-  const [tryWord, parts] = report.mismatch.value < 0 ? [words.next.tryMore, 6] : [words.next.tryLess, -6];
-  const tries = full ? null : h("p", { class: "acts2" }, more(parts as number, tryWord as string));
-  const told = {
-    open: (place: number) => changed(() => (draft.current = place)),
-    drop: (place: number) => changed(() => dropTrial(draft, place)),
+  drawAnswer(draft, answers, bodies, {
+    open: (place) => changed(() => (draft.current = place)),
+    drop: (place) => changed(() => dropTrial(draft, place)),
     another: () => changed(() => copyTrial(draft), "name"),
-  };
-  const focus = document.activeElement?.id;
-  byId("answer").replaceChildren(
-    ...verdictPart(
-      { report, draft, glaze, clay, trials },
-      answer.question.leftOut,
-      h("div", { class: "acts" }, share, print),
-    ),
-    nextPart(report, draft.units, tries),
-    ...whyPart(report, draft.units),
-    trialsPart(draft, trials, told),
-    mindOnPaper(report),
-    reasonsPart(report, draft.units),
-    numbersPart(report, draft.units),
-  );
-  if (focus && document.activeElement === document.body) document.getElementById(focus)?.focus();
-  const sentence = sayVerdict(report, glaze, clay).replaceAll("*", "");
-  byId("status").textContent = fill(said.status, { sentence, stress: sayQuantity(report.stress, draft.units).value });
-  document.title = `${said.words[report.verdict]}: ${glaze} · Ringtrue`;
-  const short = `${said.words[report.verdict]}, ${fill(said.inTwenty, { count: telling(report) })}`;
-  byId("live").replaceChildren(ring(report.verdict, 26), short, h("u", {}, said.seeWhy));
+    silica: (parts) => changed(() => changeSilica(draft, parts)),
+    share: () => shareDialog(toWork(draft)),
+    sample,
+  });
 }
 
 function keepAll(): void {
@@ -268,7 +206,7 @@ function start(): void {
   openLink();
   if (last) showLast(last.report);
   asker.now(draft);
-  onTheme(() => byId("bench").toggleAttribute("data-redrawn"));
+
   loadMaterials().then(
     () => document.activeElement?.closest("#form") || showBench(),
     () => {},

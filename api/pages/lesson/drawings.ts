@@ -141,7 +141,7 @@ export function together(moment: Moment, doing: Doing, told: string): string {
     const from = width / 2 + way * (pulled ? 14 : 14 + size);
     const to = width / 2 + way * (pulled ? 14 + size : 14);
     const head = pulled ? -way : way;
-    return `<path class="ink" stroke-width="3" d="M${px(from)} 12H${px(to)}M${px(to + head * 10)} 5L${px(to)} 12L${px(to + head * 10)} 19"/>`;
+    return `<path class="ink" stroke-width="3" d="M${px(from)} -8H${px(to)}M${px(to + head * 10)} -15L${px(to)} -8L${px(to + head * 10)} -1"/>`;
   };
   const arrows = !moment.runny && size > 3 ? arrow(-1) + arrow(1) : "";
   return sheet(width, 206, (fill) => arrows + block(0, 72, width, 130, fill) + skinDoing(doing, width, 32, 40), told);

@@ -10,7 +10,8 @@ import { startTheme } from "../shared/theme.ts";
 import words from "../words.json" with { type: "json" };
 import { makingBench } from "./bench.ts";
 import { batchQuestion, keepDraft, keptDraft, PLACES, rulerQuestion, sizesQuestion } from "./draft.ts";
-import { batchPart, rulerPart, sizesPart } from "./parts.ts";
+import { batchPart, rulerPart } from "./sheets-part.ts";
+import { sizesPart } from "./sizes-part.ts";
 
 const { making } = words;
 const REST_MS = 250;
