@@ -894,6 +894,28 @@ export type CoolingSegment = {
 };
 
 /**
+ * Which doubts were counted, as asked.
+ */
+export type CountedDoubts = {
+    /**
+     * That laboratories differ about one and the same glass.
+     */
+    betweenPapers: boolean;
+    /**
+     * That a glaze on ware takes up clay, so expands less than the glass in bulk, the more the thinner it is.
+     */
+    onWare: boolean;
+    /**
+     * That opacifiers stay as crystals, which are not glass.
+     */
+    crystals: boolean;
+    /**
+     * What differs from bag to bag of the materials.
+     */
+    materials: boolean;
+};
+
+/**
  * A body with a dilatometer curve.
  */
 export type CurveBody = {
@@ -1227,6 +1249,77 @@ export type EvidenceRequest = {
 };
 
 /**
+ * One named doubt about an expansion.
+ */
+export type ExpansionDoubt = {
+    /**
+     * Which doubt; `model` is what reckoning from oxides adds, and is always counted.
+     */
+    term: 'model' | 'betweenPapers' | 'materials' | 'onWare' | 'crystals';
+    /**
+     * Whether it is in `together`.
+     */
+    counted: boolean;
+    /**
+     * What it does to the expansion by itself: its shift, and the interval about that [1e-6/K].
+     */
+    effect: Quantity;
+    /**
+     * The same in words.
+     */
+    text: string;
+    /**
+     * Keys into GET /v1/sources; empty where it is common practice.
+     */
+    sources: Array<string>;
+};
+
+/**
+ * What the doubt about the expansion is made of.
+ */
+export type ExpansionDoubtReport = {
+    counted: CountedDoubts;
+    /**
+     * Thickness of the glaze that was taken [mm].
+     */
+    thicknessMm: number;
+    /**
+     * Every doubt by name, counted or not.
+     */
+    terms: Array<ExpansionDoubt>;
+    /**
+     * Mean expansion of the glaze on ware with the doubts that are counted [1e-6/K].
+     */
+    together: Quantity;
+    /**
+     * The same in words.
+     */
+    text: string;
+};
+
+/**
+ * Named doubts to leave out, to see what each does to the expansion on ware.
+ */
+export type ExpansionDoubts = {
+    /**
+     * That laboratories differ about one and the same glass; counted unless false.
+     */
+    betweenPapers?: boolean;
+    /**
+     * That a glaze on ware takes up clay, so expands less than the glass in bulk, the more the thinner it is; counted unless false.
+     */
+    onWare?: boolean;
+    /**
+     * That opacifiers stay as crystals, which are not glass; counted unless false.
+     */
+    crystals?: boolean;
+    /**
+     * What differs from bag to bag of the materials; counted unless false.
+     */
+    materials?: boolean;
+};
+
+/**
  * One line of a bulk question about expansion.
  */
 export type ExpansionLine = {
@@ -1235,6 +1328,7 @@ export type ExpansionLine = {
      */
     id?: string;
     glaze: MadeGlaze;
+    doubts?: ExpansionDoubts;
 };
 
 /**
@@ -1312,6 +1406,10 @@ export type ExpansionModel = {
      */
     accuracyNote: string;
     /**
+     * Every property that is fitted to the same measured glasses; empty for a published set.
+     */
+    properties: Array<PropertyAccuracy>;
+    /**
      * Keys into GET /v1/sources.
      */
     sources: Array<string>;
@@ -1333,6 +1431,49 @@ export type ExpansionModelPage = {
      * Give it back as `cursor` for the next page; null at the end.
      */
     nextCursor: string | null;
+};
+
+/**
+ * What one more part of a material would do to the expansion.
+ */
+export type ExpansionPerPart = {
+    /**
+     * What the line is called.
+     */
+    label: string;
+    /**
+     * Built-in material; null for a line of your own.
+     */
+    material: string | null;
+    /**
+     * Change of the expansion for one more part, the other parts staying [1e-6/K per part].
+     */
+    perPart: number;
+    /**
+     * The same in words.
+     */
+    text: string;
+};
+
+/**
+ * What one more part of each material would do: good for a few parts in a hundred.
+ */
+export type ExpansionPerParts = {
+    /**
+     * Unit of `perPart`.
+     */
+    unit: string;
+    /**
+     * Range of the mean [°C].
+     */
+    rangeC: [
+        number,
+        number
+    ];
+    /**
+     * One a line of the recipe, in its order; empty for a glaze by its oxides.
+     */
+    lines: Array<ExpansionPerPart>;
 };
 
 /**
@@ -1362,7 +1503,7 @@ export type ExpansionQuantiles = {
 };
 
 /**
- * What the glaze's expansion is, by every model, and where it comes from.
+ * What the glaze's expansion is, by every model, where it comes from, and what else its glass is like.
  */
 export type ExpansionReport = {
     best: ModelEstimate;
@@ -1371,6 +1512,13 @@ export type ExpansionReport = {
      */
     all: Array<ModelEstimate>;
     contributions: Contributions;
+    perPart: ExpansionPerParts;
+    doubt: ExpansionDoubtReport;
+    /**
+     * What the glass is like besides; null where nothing like it was ever measured.
+     */
+    properties: GlassPropertyReport | null;
+    nearest?: Neighbourhood;
     engine: EngineStamp;
     /**
      * Unusual input and assumptions made; empty if none.
@@ -1387,10 +1535,15 @@ export type ExpansionReport = {
 };
 
 /**
- * A glaze by recipe or by oxides.
+ * A glaze by recipe or by oxides, and which doubts to count.
  */
 export type ExpansionRequest = {
     glaze: MadeGlaze;
+    doubts?: ExpansionDoubts;
+    /**
+     * Extra parts of the answer: measured glasses near this one, and the sets' errors there.
+     */
+    include?: Array<'nearest'>;
 };
 
 /**
@@ -1714,6 +1867,105 @@ export type GaugeDraw = {
 };
 
 /**
+ * Density of the glass by a published set.
+ */
+export type GlassDensity = {
+    /**
+     * Density at room temperature [g/cm3]; null where no oxide has a figure.
+     */
+    value: Quantity | null;
+    /**
+     * Oxides of the glaze that are left out for want of a figure.
+     */
+    missingOxides: Array<string>;
+    /**
+     * What it means at the kiln.
+     */
+    meaning: string;
+    /**
+     * Keys into GET /v1/sources.
+     */
+    sources: Array<string>;
+};
+
+/**
+ * What the glass is like beside its expansion, with intervals.
+ */
+export type GlassPropertyReport = {
+    transition: GlassTransition;
+    youngs: GlassStiffness;
+    density: GlassDensity;
+    viscosity: GlassViscosity;
+    /**
+     * By each published set, the best founded first.
+     */
+    surfaceTension: Array<SurfaceTension>;
+    liquidus: LiquidusIndication;
+};
+
+/**
+ * Young's modulus at room temperature.
+ */
+export type GlassStiffness = {
+    /**
+     * Young's modulus at room temperature [GPa].
+     */
+    value: Quantity;
+    /**
+     * What it means at the kiln.
+     */
+    meaning: string;
+    /**
+     * Keys into GET /v1/sources.
+     */
+    sources: Array<string>;
+};
+
+/**
+ * Glass transition as usually reported, near 10^12 Pa·s.
+ */
+export type GlassTransition = {
+    /**
+     * Glass transition as usually reported, near 10^12 Pa·s [°C].
+     */
+    value: Quantity;
+    /**
+     * What it means at the kiln.
+     */
+    meaning: string;
+    /**
+     * Keys into GET /v1/sources.
+     */
+    sources: Array<string>;
+};
+
+/**
+ * Viscosity as one falling curve: both lists are read off it.
+ */
+export type GlassViscosity = {
+    /**
+     * From 600 to 1400 °C, as far as the curve reaches: 10^1.5 to 10^13 Pa·s.
+     */
+    atTemperatures: Array<ViscosityAt>;
+    /**
+     * Temperatures of a few viscosities, the runniest first.
+     */
+    atViscosities: Array<TemperatureOfViscosity>;
+    /**
+     * What to know before leaning on it.
+     */
+    note: string;
+    /**
+     * Oxides outside the glasses behind these figures; empty if none.
+     */
+    warnings: Array<Notice>;
+    /**
+     * Keys into GET /v1/sources.
+     */
+    sources: Array<string>;
+};
+
+/**
  * A glaze: by recipe, by oxides, by its expansion alone, or in coats.
  */
 export type Glaze = RecipeGlaze | OxideGlaze | StatedGlaze | LayeredGlaze;
@@ -1745,6 +1997,32 @@ export type HeightLessWidth = {
      * The same in a sentence.
      */
     message: string;
+};
+
+/**
+ * How often stated intervals held, on publications unseen in fitting.
+ */
+export type HeldIntervals = {
+    /**
+     * Kind of glass.
+     */
+    domain: string;
+    /**
+     * All of them, or by stated width the narrowest, second, third or widest quarter.
+     */
+    quarter: string;
+    /**
+     * Measured glasses compared [-].
+     */
+    n: number;
+    /**
+     * Share that lay inside the stated interval of nine in ten [-].
+     */
+    held: number;
+    /**
+     * Median half-width of the interval [unit of the property; of viscosity the scatter of one point].
+     */
+    medianHalfWidth: number;
 };
 
 /**
@@ -1916,6 +2194,54 @@ export type LineProblem = {
      */
     id?: string;
     error: Problem;
+};
+
+/**
+ * Where crystals could grow: an indication only.
+ */
+export type LiquidusIndication = {
+    /**
+     * Temperature above which no crystal lasts, as an indication [°C].
+     */
+    indication: Quantity;
+    /**
+     * What to know before leaning on it.
+     */
+    note: string;
+    /**
+     * Oxides outside the glasses behind these figures; empty if none.
+     */
+    warnings: Array<Notice>;
+    /**
+     * Keys into GET /v1/sources.
+     */
+    sources: Array<string>;
+};
+
+/**
+ * What a published set is worth on measured glasses near the glaze.
+ */
+export type LocalAccuracy = {
+    /**
+     * Identifier from GET /v1/expansion-models.
+     */
+    model: string;
+    /**
+     * Middle of the set's sum less measured; above 0 reads high [1e-6/K].
+     */
+    bias: number;
+    /**
+     * How far those differences scatter, as one standard deviation, from their median [1e-6/K].
+     */
+    spread: number;
+    /**
+     * Measured glasses that it rests on [-].
+     */
+    n: number;
+    /**
+     * The same in words, to translate a figure from a book.
+     */
+    text: string;
 };
 
 /**
@@ -2150,6 +2476,76 @@ export type MoleBounds = {
      * The most [mol].
      */
     max?: number;
+};
+
+/**
+ * One measured glass near the glaze.
+ */
+export type NearGlass = {
+    /**
+     * Number of the glass in the data set [-].
+     */
+    glass: number;
+    /**
+     * Number of its publication [-].
+     */
+    publication: number;
+    /**
+     * Year of publication.
+     */
+    year: number;
+    /**
+     * Oxide formula → share [mol %].
+     */
+    molePercent: {
+        [key: string]: number;
+    };
+    /**
+     * How much of the glaze would have to be exchanged to make this glass of it [mol %].
+     */
+    apartMolePercent: number;
+    /**
+     * Measured mean expansion, mostly 20–300 °C [1e-6/K]; null where not measured.
+     */
+    expansion: number | null;
+    /**
+     * Measured glass transition [°C]; null where not measured.
+     */
+    transitionC: number | null;
+    /**
+     * Measured Young's modulus [GPa]; null where not measured.
+     */
+    youngsGPa: number | null;
+};
+
+/**
+ * Measured glasses near the glaze, and the sets' errors there.
+ */
+export type Neighbourhood = {
+    /**
+     * False where the table of measured glasses cannot be had, as on some small runtimes.
+     */
+    available: boolean;
+    /**
+     * Unit of the expansions here.
+     */
+    unit: string;
+    /**
+     * The closest first; empty where the table cannot be had.
+     */
+    glasses: Array<NearGlass>;
+    /**
+     * Each published set that can answer for enough of them.
+     */
+    sets: Array<LocalAccuracy>;
+    /**
+     * What to know before leaning on them.
+     */
+    note: string;
+    /**
+     * Keys into GET /v1/sources.
+     */
+    sources: Array<string>;
 };
 
 /**
@@ -2552,6 +2948,58 @@ export type ProfilePoint = {
      * Which layer.
      */
     layer: 'glaze' | 'body';
+};
+
+/**
+ * A property fitted to measured glasses, and how close it comes.
+ */
+export type PropertyAccuracy = {
+    /**
+     * Which property: expansion, transition, youngs, viscosity or liquidus.
+     */
+    id: string;
+    /**
+     * The property in words.
+     */
+    title: string;
+    /**
+     * What was fitted.
+     */
+    property: string;
+    /**
+     * Unit of its errors; of a viscosity K where the key is a temperature, log10(Pa·s) where not.
+     */
+    unit: string;
+    /**
+     * How it was fitted.
+     */
+    method: string;
+    /**
+     * Measured glasses that it was fitted to [-].
+     */
+    rows: number;
+    /**
+     * Publications that they come from [-].
+     */
+    publications: number;
+    /**
+     * Kind of glass → how close it came on publications left out of the fit. Of viscosity, among glazes: `t_log4` is the temperature of 10^4 Pa·s, `log_visc_1200` the logarithm at 1200 °C.
+     */
+    accuracy: {
+        [key: string]: Accuracy;
+    };
+    /**
+     * How often its stated intervals held.
+     */
+    intervals: Array<HeldIntervals>;
+    /**
+     * What the measured glasses are under.
+     */
+    licence: string;
+    /**
+     * Keys into GET /v1/sources.
+     */
+    sources: Array<string>;
 };
 
 /**
@@ -3975,6 +4423,36 @@ export type Suits = {
 };
 
 /**
+ * Surface tension of the molten glaze by one published set.
+ */
+export type SurfaceTension = {
+    /**
+     * Which published set.
+     */
+    model: string;
+    /**
+     * The set in words.
+     */
+    name: string;
+    /**
+     * Temperature that it is for [°C].
+     */
+    temperatureC: number;
+    /**
+     * Surface tension of the melt [mN/m]; null where the set lacks too much of the glaze.
+     */
+    value: Quantity | null;
+    /**
+     * Oxides of the glaze that are left out for want of a figure.
+     */
+    missingOxides: Array<string>;
+    /**
+     * Keys into GET /v1/sources.
+     */
+    sources: Array<string>;
+};
+
+/**
  * A cone cut off at the foot. Fired sizes. `floor` is the wall's if left out; `belowRim` says how far below the rim it is filled; `holds` scales the outline until it holds that much to the line.
  */
 export type TaperedProfile = {
@@ -3993,6 +4471,24 @@ export type TaperedProfile = {
     floor?: Length;
     belowRim?: Length;
     holds?: Volume;
+};
+
+/**
+ * The temperature at which the melt is so stiff.
+ */
+export type TemperatureOfViscosity = {
+    /**
+     * Logarithm to base 10 of the viscosity in Pa·s [log10(Pa·s)].
+     */
+    logViscosity: number;
+    /**
+     * Where the melt is that stiff [°C].
+     */
+    temperature: Quantity;
+    /**
+     * What it means at the kiln.
+     */
+    meaning: string;
 };
 
 /**
@@ -4098,6 +4594,20 @@ export type UseTrial = {
  * The answer in one word.
  */
 export type Verdict = 'crazes' | 'may-craze' | 'sound' | 'may-shiver' | 'shivers';
+
+/**
+ * How stiff the melt is at a temperature.
+ */
+export type ViscosityAt = {
+    /**
+     * At this temperature [°C].
+     */
+    temperatureC: number;
+    /**
+     * Logarithm to base 10 of the viscosity in Pa·s [log10(Pa·s)].
+     */
+    logViscosity: Quantity;
+};
 
 /**
  * A volume: a text of one number and one unit (`350 ml`, `2.5 l`, `12 us fl oz`), or a value with its unit.
