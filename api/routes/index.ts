@@ -7,6 +7,7 @@ import type { LinearSolver } from "../engine/advice/index.ts";
 import type { Api } from "../http/operation.ts";
 import type { PageFileLoader } from "../pages/files.ts";
 import { batchRoutes } from "./batches.ts";
+import { blendRoutes } from "./blends.ts";
 import { bodyRoutes } from "./bodies.ts";
 import { chemistryRoutes } from "./chemistry.ts";
 import { evidenceRoutes } from "./evidence.ts";
@@ -49,6 +50,7 @@ export function mountRoutes(api: Api, lent: Lent = {}): void {
   chemistryRoutes(api);
   evidenceRoutes(api);
   remedyRoutes(api, lent.loadSolver);
+  blendRoutes(api);
   runningRoutes(api);
   // At the wheel and the bucket.
   sizeRoutes(api);

@@ -7,6 +7,7 @@
 // What goes in.
 export { BatchReport, BatchRequest } from "./batches.ts";
 export * from "./body.ts";
+export { BlendGap, BlendLine, BlendPoint, BlendReport, BlendRequest } from "./blends.ts";
 export { ChemistryRequest } from "./chemistry.ts";
 export { EvidenceReport, EvidenceRequest } from "./evidence.ts";
 export { ExpansionLine, ExpansionRequest } from "./expansion.ts";

@@ -82,7 +82,7 @@ export const RemediesRequest = z
           .max(3)
           .optional()
           .meta({
-            description: "Change of log10 of the viscosity at the peak, up or down; 0.2 if left out.",
+            description: "Change of the viscosity at the peak, up or down; 0.2 if left out [log10(Pa·s)].",
             examples: [0.3],
           }),
         surfaceTensionPercent: z
@@ -155,12 +155,10 @@ const Remedy = z
       .meta({ description: "Which kind of answer.", examples: ["flux-swap"] }),
     title: z.string().meta({ description: "The kind in plain words." }),
     reaches: z.boolean().meta({ description: "Whether a fit says that the target is reached." }),
-    partsMoved: z
-      .number()
-      .meta({
-        description: "Parts moved for each 100 of the recipe [parts]; 0 where the recipe stays.",
-        examples: [8.5],
-      }),
+    partsMoved: z.number().meta({
+      description: "Parts moved for each 100 of the recipe [parts]; 0 where the recipe stays.",
+      examples: [8.5],
+    }),
     before: Standing,
     after: Standing,
     recipe: z

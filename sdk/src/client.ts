@@ -3,6 +3,7 @@ import { Call } from "./call.ts";
 import type { GetHealthResponse } from "./generated/types.gen.ts";
 import type { CallOptions, ClientOptions } from "./options.ts";
 import { Batches } from "./resources/batches.ts";
+import { Blends } from "./resources/blends.ts";
 import { Bodies, ExpansionModels, Materials, Sources } from "./resources/catalogue.ts";
 import { Chemistry } from "./resources/chemistry.ts";
 import { Evidence } from "./resources/evidence.ts";
@@ -33,6 +34,8 @@ export class Ringtrue {
   readonly running: Running;
   /** The least changes that make a glaze fit [parts, mm, K/h]. */
   readonly remedies: Remedies;
+  /** Lines, triangles and grids of glazes, every mixture judged [1e-6/K, MPa]. */
+  readonly blends: Blends;
   /** What to throw for the size wanted fired [mm, cm, in]. */
   readonly sizes: Sizes;
   /** Shrinkage of a clay from measured bars [%]. */
@@ -61,6 +64,7 @@ export class Ringtrue {
     this.evidence = new Evidence(transport);
     this.running = new Running(transport);
     this.remedies = new Remedies(transport);
+    this.blends = new Blends(transport);
     this.sizes = new Sizes(transport);
     this.shrinkage = new Shrinkage(transport);
     this.rulers = new Rulers(transport);

@@ -79,6 +79,25 @@ async function* exchange<T>(
   }
 }
 
+/** One JSON question, many lines back. Leaving the loop drops the connection, which stops the service's work. */
+export async function* streamAnswers(
+  transport: Transport,
+  path: string,
+  body: string,
+  options: CallOptions,
+): AsyncGenerator<{ text: string; response: Response }, void, undefined> {
+  const request = { method: "POST", path, body, accept: "application/x-ndjson" } as const;
+  const { response, deadline } = await transport.open(request, options);
+  let ended = false;
+  try {
+    for await (const text of textLines(response, deadline)) yield { text, response };
+    ended = true;
+  } finally {
+    if (ended) deadline.close();
+    else deadline.abort();
+  }
+}
+
 async function* textLines(response: Response, deadline: Deadline): AsyncGenerator<string, void, undefined> {
   const reader = response.body?.getReader();
   if (!reader) return;

@@ -375,6 +375,172 @@ export type BeliefPoint = {
 };
 
 /**
+ * One corner of a blend: a recipe with a name.
+ */
+export type BlendCorner = {
+    /**
+     * What you call the glaze.
+     */
+    name?: string;
+    glaze: RecipeGlaze;
+};
+
+/**
+ * A mixture that cannot be judged; the rest still is.
+ */
+export type BlendGap = {
+    /**
+     * Place in the order of weighing, from 0 [-].
+     */
+    index: number;
+    /**
+     * Points of the whole blend [-].
+     */
+    of: number;
+    /**
+     * What to scratch into the back of the tile.
+     */
+    label: string;
+    /**
+     * Share of each corner by dry weight; sums to 1 [-].
+     */
+    shares: Array<number>;
+    /**
+     * What changes from the tile before; null for the first.
+     */
+    move: string | null;
+    /**
+     * Why it cannot be judged.
+     */
+    problem: string;
+};
+
+/**
+ * One line of a streamed blend.
+ */
+export type BlendLine = BlendPoint | BlendGap;
+
+/**
+ * One tile of a blend: expansion 20–300 °C, stress in the glaze with tension positive.
+ */
+export type BlendPoint = {
+    /**
+     * Place in the order of weighing, from 0 [-].
+     */
+    index: number;
+    /**
+     * Points of the whole blend [-].
+     */
+    of: number;
+    /**
+     * What to scratch into the back of the tile.
+     */
+    label: string;
+    /**
+     * Share of each corner by dry weight; sums to 1 [-].
+     */
+    shares: Array<number>;
+    /**
+     * What changes from the tile before; null for the first.
+     */
+    move: string | null;
+    /**
+     * The mixture for 100 parts.
+     */
+    recipe: Array<RecipeLine>;
+    /**
+     * What goes over it, in the same parts.
+     */
+    additions: Array<RecipeLine>;
+    /**
+     * Seger formula [mol]; null without flux.
+     */
+    seger: {
+        [key: string]: number;
+    } | null;
+    expansion: Quantity;
+    verdict: Verdict;
+    probabilities: Probabilities;
+    stress: Quantity;
+    /**
+     * What is unusual about this mixture; empty if nothing.
+     */
+    warnings: Array<Notice>;
+};
+
+/**
+ * Where in a blend it fits.
+ */
+export type BlendReport = {
+    /**
+     * The answer in plain words.
+     */
+    headline: string;
+    /**
+     * Names of the corners.
+     */
+    corners: Array<string>;
+    /**
+     * The tiles, each one step from the one before.
+     */
+    points: Array<BlendLine>;
+    engine: EngineStamp;
+    /**
+     * Unusual input and assumptions made; empty if none.
+     */
+    warnings: Array<Notice>;
+    /**
+     * What could hurt someone, with the usual defence; empty if none.
+     */
+    cautions: Array<Notice>;
+    /**
+     * Keys into GET /v1/sources for what the answer rests on.
+     */
+    sources: Array<string>;
+};
+
+/**
+ * What is to be mixed, how finely, and for which clay.
+ */
+export type BlendRequest = {
+    /**
+     * Two for a line, three for a triangle, four for a grid or a solid, up to six.
+     */
+    corners: Array<BlendCorner>;
+    /**
+     * Steps along an edge, 10 if left out; at most 20000 points in all [-].
+     */
+    steps?: number;
+    /**
+     * Steps down the side of a grid; as many as across if left out [-].
+     */
+    stepsDown?: number;
+    /**
+     * Every mixture of all corners, or a square with a glaze at each of four corners; simplex if left out.
+     */
+    shape?: 'simplex' | 'grid';
+    body: Body;
+    firing?: Firing;
+    ware?: Ware;
+    /**
+     * Thickness as fired [mm]; the first corner's, else 0.3, if left out.
+     */
+    thicknessMm?: number;
+    /**
+     * First point wanted, from 0 [-]: to go on where a stream broke off.
+     */
+    from?: number;
+    /**
+     * How many points from there [-]; all if left out.
+     */
+    count?: number;
+    /**
+     * Seed of the quasi-random draws [-]; the same seed gives the same answer.
+     */
+    seed?: number;
+};
+
+/**
  * A limit that stands in the way.
  */
 export type Block = {
@@ -3255,7 +3421,7 @@ export type RemediesRequest = {
      */
     melt?: {
         /**
-         * Change of log10 of the viscosity at the peak, up or down; 0.2 if left out.
+         * Change of the viscosity at the peak, up or down; 0.2 if left out [log10(Pa·s)].
          */
         logViscosity?: number;
         /**
@@ -4689,7 +4855,7 @@ export type CheckFitData = {
     path?: never;
     query?: {
         /**
-         * Answer with this picture as SVG; verdict if SVG is asked for and none is named. verdict: where the stress lies between lifting and cracking; expansion: how glaze and clay shrink as they cool; stress: stress through glaze and wall; contributions: what each oxide pulls.
+         * Answer with this picture as SVG; verdict if SVG is asked for and none is named. verdict: where the stress lies between lifting and cracking; expansion: how glaze and clay shrink as they cool; stress: stress through glaze and wall; contributions: what each oxide pulls, and what one more part of each material would do.
          */
         picture?: 'verdict' | 'expansion' | 'stress' | 'contributions';
         /**
@@ -5095,6 +5261,67 @@ export type FindRemediesResponses = {
 };
 
 export type FindRemediesResponse = FindRemediesResponses[keyof FindRemediesResponses];
+
+export type MapBlendData = {
+    body: BlendRequest;
+    path?: never;
+    query?: never;
+    url: '/v1/blends';
+};
+
+export type MapBlendErrors = {
+    /**
+     * Not JSON; the detail says where.
+     */
+    400: Problem;
+    /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
+     * The accept header asks for something not served here.
+     */
+    406: Problem;
+    /**
+     * The request took too long to arrive.
+     */
+    408: Problem;
+    /**
+     * Larger than 256 kB.
+     */
+    413: Problem;
+    /**
+     * Not sent as application/json.
+     */
+    415: Problem;
+    /**
+     * Something in it cannot be; see issues.
+     */
+    422: Problem;
+    /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
+     * Something broke on the service's side.
+     */
+    500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
+};
+
+export type MapBlendError = MapBlendErrors[keyof MapBlendErrors];
+
+export type MapBlendResponses = {
+    /**
+     * The tiles with their verdicts.
+     */
+    200: BlendReport;
+};
+
+export type MapBlendResponse = MapBlendResponses[keyof MapBlendResponses];
 
 export type EstimateRunningData = {
     body: RunningRequest;

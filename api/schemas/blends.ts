@@ -1,0 +1,165 @@
+/** Glazes mixed with each other in steps. @module */
+import { z } from "zod";
+import { Body } from "./body.ts";
+import { Firing, Ware } from "./firing.ts";
+import { Probabilities, Verdict } from "./fit-report.ts";
+import { RecipeGlaze, RecipeLine } from "./glaze.ts";
+import { RED_STONEWARE, THAW } from "./larch-lane.ts";
+import { answerFields, Notice, Quantity } from "./quantity.ts";
+
+/** Larch Lane's Thaw toward Hail, a magnesia glaze, on the red stoneware. */
+export const THAW_TO_HAIL = {
+  corners: [
+    { name: "Thaw", glaze: THAW },
+    {
+      name: "Hail",
+      glaze: {
+        recipe: [
+          { material: "nepheline-syenite", parts: 40 },
+          { material: "silica", parts: 30 },
+          { material: "talc", parts: 15 },
+          { material: "kaolin", parts: 15 },
+        ],
+      },
+    },
+  ],
+  steps: 4,
+  body: RED_STONEWARE,
+};
+
+const Corner = z
+  .strictObject({
+    name: z
+      .string()
+      .min(1)
+      .max(60)
+      .optional()
+      .meta({ description: "What you call the glaze.", examples: ["Thaw"] }),
+    glaze: RecipeGlaze,
+  })
+  .meta({ id: "BlendCorner", description: "One corner of a blend: a recipe with a name." });
+
+const steps = (what: string) =>
+  z
+    .number()
+    .int()
+    .min(1)
+    .max(200)
+    .optional()
+    .meta({ description: `${what} [-].`, examples: [10] });
+
+export const BlendRequest = z
+  .strictObject({
+    corners: z
+      .array(Corner)
+      .min(2)
+      .max(6)
+      .meta({ description: "Two for a line, three for a triangle, four for a grid or a solid, up to six." }),
+    steps: steps("Steps along an edge, 10 if left out; at most 20000 points in all"),
+    stepsDown: steps("Steps down the side of a grid; as many as across if left out"),
+    shape: z
+      .enum(["simplex", "grid"])
+      .optional()
+      .meta({
+        description:
+          "Every mixture of all corners, or a square with a glaze at each of four corners; simplex if left out.",
+        examples: ["simplex"],
+      }),
+    body: Body,
+    firing: Firing.optional(),
+    ware: Ware.optional(),
+    thicknessMm: z
+      .number()
+      .min(0.01)
+      .max(5)
+      .optional()
+      .meta({ description: "Thickness as fired [mm]; the first corner's, else 0.3, if left out.", examples: [0.3] }),
+    from: z
+      .number()
+      .int()
+      .min(0)
+      .max(20000)
+      .optional()
+      .meta({ description: "First point wanted, from 0 [-]: to go on where a stream broke off.", examples: [0] }),
+    count: z
+      .number()
+      .int()
+      .min(1)
+      .max(20000)
+      .optional()
+      .meta({ description: "How many points from there [-]; all if left out.", examples: [100] }),
+    seed: z
+      .number()
+      .int()
+      .min(0)
+      .max(4294967295)
+      .optional()
+      .meta({ description: "Seed of the quasi-random draws [-]; the same seed gives the same answer.", examples: [1] }),
+  })
+  .meta({
+    id: "BlendRequest",
+    description: "What is to be mixed, how finely, and for which clay.",
+    examples: [THAW_TO_HAIL],
+  });
+
+const place = {
+  index: z
+    .number()
+    .int()
+    .meta({ description: "Place in the order of weighing, from 0 [-].", examples: [3] }),
+  of: z
+    .number()
+    .int()
+    .meta({ description: "Points of the whole blend [-].", examples: [66] }),
+  label: z.string().meta({ description: "What to scratch into the back of the tile.", examples: ["B2"] }),
+  shares: z
+    .array(z.number())
+    .meta({ description: "Share of each corner by dry weight; sums to 1 [-].", examples: [[0.8, 0.2]] }),
+  move: z
+    .string()
+    .nullable()
+    .meta({
+      description: "What changes from the tile before; null for the first.",
+      examples: ["10 % less Thaw, 10 % more Hail"],
+    }),
+};
+
+export const BlendPoint = z
+  .strictObject({
+    ...place,
+    recipe: z.array(RecipeLine).meta({ description: "The mixture for 100 parts." }),
+    additions: z.array(RecipeLine).meta({ description: "What goes over it, in the same parts." }),
+    seger: z
+      .record(z.string(), z.number())
+      .nullable()
+      .meta({
+        description: "Seger formula [mol]; null without flux.",
+        examples: [{ SiO2: 4.1, Al2O3: 0.5, CaO: 0.7, K2O: 0.3 }],
+      }),
+    expansion: Quantity,
+    verdict: Verdict,
+    probabilities: Probabilities,
+    stress: Quantity,
+    warnings: z.array(Notice).meta({ description: "What is unusual about this mixture; empty if nothing." }),
+  })
+  .meta({
+    id: "BlendPoint",
+    description: "One tile of a blend: expansion 20–300 °C, stress in the glaze with tension positive.",
+  });
+
+export const BlendGap = z
+  .strictObject({ ...place, problem: z.string().meta({ description: "Why it cannot be judged." }) })
+  .meta({ id: "BlendGap", description: "A mixture that cannot be judged; the rest still is." });
+
+export const BlendLine = z
+  .union([BlendPoint, BlendGap])
+  .meta({ id: "BlendLine", description: "One line of a streamed blend." });
+
+export const BlendReport = z
+  .strictObject({
+    headline: z.string().meta({ description: "The answer in plain words." }),
+    corners: z.array(z.string()).meta({ description: "Names of the corners.", examples: [["Thaw", "Hail"]] }),
+    points: z.array(BlendLine).meta({ description: "The tiles, each one step from the one before." }),
+    ...answerFields,
+  })
+  .meta({ id: "BlendReport", description: "Where in a blend it fits." });

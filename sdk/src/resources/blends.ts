@@ -1,0 +1,76 @@
+/** Where in a blend it fits. @module */
+import { Call } from "../call.ts";
+import { ConnectionError } from "../errors.ts";
+import type { BlendLine, MapBlendData, MapBlendResponse } from "../generated/types.gen.ts";
+import type { CallOptions } from "../options.ts";
+import { streamAnswers } from "../stream.ts";
+import { parse, type Transport } from "../transport.ts";
+
+type Blend = MapBlendData["body"];
+
+/** `client.blends` */
+export class Blends {
+  readonly #transport: Transport;
+  constructor(transport: Transport) {
+    this.#transport = transport;
+  }
+
+  /**
+   * Every mixture of a line, triangle or grid, judged; up to 2500 points in one piece.
+   * @param body - two to six recipes, steps along an edge [-], clay, firing [°C, K/h], ware [mm]
+   * @returns tiles with label, recipe [parts in 100], expansion [1e-6/K], verdict and chances [-], in weighing order
+   * @throws UnprocessableError when something cannot be
+   * @example
+   * const thaw = { recipe: [{ material: "potash-feldspar", parts: 60 }, { material: "whiting", parts: 20 }, { material: "silica", parts: 20 }] };
+   * const hail = { recipe: [{ material: "nepheline-syenite", parts: 50 }, { material: "talc", parts: 20 }, { material: "silica", parts: 30 }] };
+   * const { headline, points } = await client.blends.map({
+   *   corners: [{ name: "Thaw", glaze: thaw }, { name: "Hail", glaze: hail }],
+   *   steps: 4,
+   *   body: { class: "buff-stoneware" },
+   * });
+   * console.log(headline, points.length);
+   */
+  map(body: Blend, options?: CallOptions): Call<MapBlendResponse> {
+    const request = { method: "POST", path: "/v1/blends", body: JSON.stringify(body) } as const;
+    return new Call(this.#transport.json<MapBlendResponse>(request, options));
+  }
+
+  /**
+   * The same point by point, up to 20000 of them. When the connection breaks, it goes on from the point that is missing;
+   * leaving the loop stops the service's work.
+   * @param body - as for {@link map}; `from` begins later
+   * @returns tiles as they are worked out, each with its `index` and how many there are (`of`)
+   * @example
+   * const line = { corners: [{ glaze: glazes[0].glaze }, { glaze: { recipe: [{ material: "talc", parts: 40 }, { material: "silica", parts: 60 }] } }], body: { class: "buff-stoneware" } };
+   * for await (const point of client.blends.stream(line)) {
+   *   console.log(point.label, "verdict" in point ? point.verdict : point.problem);
+   * }
+   */
+  stream(body: Blend, options: CallOptions = {}): AsyncGenerator<BlendLine, void, undefined> {
+    return points(this.#transport, body, options);
+  }
+}
+
+async function* points(
+  transport: Transport,
+  body: Blend,
+  options: CallOptions,
+): AsyncGenerator<BlendLine, void, undefined> {
+  let from = body.from ?? 0;
+  const end = body.count === undefined ? undefined : from + body.count;
+  for (let tries = 1; ; tries++) {
+    const rest = { ...body, from, ...(end === undefined ? {} : { count: end - from }) };
+    try {
+      for await (const { text, response } of streamAnswers(transport, "/v1/blends", JSON.stringify(rest), options)) {
+        const point = parse<BlendLine>(text, response);
+        from = point.index + 1;
+        tries = 1;
+        yield point;
+        if (from === (end ?? point.of) || from === point.of) return;
+      }
+      throw new ConnectionError(`The answer broke off before point ${from}.`);
+    } catch (error) {
+      await transport.pauseAfter(error, tries, options);
+    }
+  }
+}
