@@ -148,7 +148,7 @@ describe("api/server.ts", () => {
     expect(output()).toMatch(/Worker \d ended \(SIGKILL\)\. Another starts in 0\.5 s\./);
     child.kill("SIGTERM");
     expect(await ended).toBe(0);
-  }, 60_000);
+  }, 120_000);
 
   it("says once why no worker can start", async () => {
     const first = await start();
