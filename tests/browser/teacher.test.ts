@@ -23,7 +23,7 @@ describe("the teacher", () => {
     expect(await shown(page.locator("#say"))).toMatch(/runny/);
     await slide(page, "#t", 20);
     expect(await shown(page.locator("#say"))).toMatch(/cracks/);
-    expect(await page.locator("#free").textContent()).toMatch(/gap 0\.\d+ %/);
+    expect(await page.locator("#free").textContent()).toMatch(/gap 0\.\d+\s%/);
     const cold = stressOf(await shown(page.locator("#pull")));
     const told = stressOf(await shown(page.locator("#caption5")));
     // The slider's end is the service's own figure: both are read off one answer.
