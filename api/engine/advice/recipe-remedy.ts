@@ -7,14 +7,15 @@ import type { Recipe } from "../recipe/types.ts";
 import { type Bench, nameOf, type State } from "./bench.ts";
 import { costsOf } from "./costs.ts";
 import type { Kind } from "./kinds.ts";
-import { type Found, movedOf, type Terms } from "./least-change.ts";
+import { type Found, movedOf } from "./least-change.ts";
+import { limitsOf, missedBy, type Terms } from "./limits.ts";
 import type { Block, NewLine, Remedy } from "./types.ts";
 import { chanceWords, changesInWords, recipeInWords, standingOf } from "./words.ts";
 
 /** Lays a found recipe out as an answer. */
 export function recipeRemedy(bench: Bench, kind: Kind, terms: Terms, found: Found, before: FitReport): Remedy {
   const now = bench.lines.map((line) => line.now);
-  const x = forTheScales(bench, terms, found);
+  const x = forTheScales(bench, kind, terms, found);
   const state = bench.at(x) ?? found.state;
   const glaze = bench.glaze(x) as Recipe & { thicknessMm?: number };
   const fit = { ...bench.request, glaze };
@@ -51,7 +52,8 @@ export function recipeRemedy(bench: Bench, kind: Kind, terms: Terms, found: Foun
 }
 
 /** Rounded to a tenth of a part in 100, outward, so that rounding does not undo it; finer where a tenth breaks a limit. */
-function forTheScales(bench: Bench, terms: Terms, found: Found): number[] {
+function forTheScales(bench: Bench, kind: Kind, terms: Terms, found: Found): number[] {
+  const limits = limitsOf(kind, terms);
   for (const step of [0.1, 0.05, 0.01]) {
     const x = bench.lines.map(({ now }, j) => {
       const change = found.x[j]! - now;
@@ -59,7 +61,8 @@ function forTheScales(bench: Bench, terms: Terms, found: Found): number[] {
       return Math.min(Math.max(now + Math.sign(change) * steps * step, terms.low[j]!, 0), terms.high[j]!);
     });
     const there = bench.at(x);
-    if (there && there.sound >= Math.min(terms.target, found.state.sound)) return x;
+    if (!there || there.sound < Math.min(terms.target, found.state.sound)) continue;
+    if (limits.every((limit) => missedBy(limit, there) === 0)) return x;
   }
   return found.x;
 }
