@@ -4,10 +4,11 @@ import { drawsFor } from "../fit/draws.ts";
 import { type Prepared, prepare } from "../fit/situation.ts";
 import { quantity, UNITS } from "../quantity.ts";
 import type { SingleGlaze } from "../recipe/types.ts";
+import { seenIssues } from "./check-seen.ts";
 import { canonical, tileDraws } from "./levels.ts";
 import { type Answered, asked, type Ready } from "./predict.ts";
 import { asRun, type Belief, beliefOn, densityOf, type Run, UNKNOWN_GLAZE, unknownDensity } from "./prior.ts";
-import type { EvidenceRequest, Piece, Seen } from "./types.ts";
+import type { EvidenceRequest, Piece } from "./types.ts";
 
 /** Half-width of a 90 % interval of a dilatometer run that tells none [1e-6/K] (common practice, no source). */
 const RUN_PLUS_MINUS = 0.2;
@@ -174,47 +175,6 @@ function nameOf(piece: Piece, pointer: string): string {
   if (piece.name) return piece.name;
   const [, list, place] = pointer.split("/");
   return `${list === "tiles" ? "tile" : "clay"} ${Number(place) + 1}`;
-}
-
-function seenIssues(seen: Seen, pointer: string): Issue[] {
-  const issues: Issue[] = [];
-  const within = (value: number | undefined, low: number, high: number, field: string, what: string) => {
-    if (value === undefined || (value >= low && value <= high)) return;
-    issues.push({
-      pointer: `${pointer}/${field}`,
-      message: `${what} lies between ${low} and ${high}; I read ${value}.`,
-      allowed: [low, high],
-    });
-  };
-  switch (seen.kind) {
-    case "crazed":
-      within(seen.byDays, 0, 36500, "byDays", "An age in days");
-      within(seen.soundAtDays, 0, 36500, "soundAtDays", "An age in days");
-      if (seen.soundAtDays !== undefined && !(seen.soundAtDays < (seen.byDays ?? 0))) {
-        issues.push({
-          pointer: `${pointer}/soundAtDays`,
-          message: `It was still sound at ${seen.soundAtDays} days but crazed by ${seen.byDays ?? 0} days: the first must be the earlier.`,
-        });
-      }
-      break;
-    case "not-crazed":
-      within(seen.afterDays, 0, 36500, "afterDays", "An age in days");
-      break;
-    case "quench":
-      within(seen.differenceK, 1, 600, "differenceK", "The difference between ware and water in kelvin");
-      break;
-    case "ring":
-      within(seen.radiusMm, 5, 500, "radiusMm", "The mean radius of a ring in mm");
-      within(seen.closesMm, -20, 20, "closesMm", "The change of the gap in mm");
-      within(seen.plusMinusMm, 0, 20, "plusMinusMm", "The doubt of a reading in mm");
-      break;
-    case "strip":
-      within(seen.lengthMm, 10, 2000, "lengthMm", "The free length of a strip in mm");
-      within(seen.bowMm, -50, 50, "bowMm", "The bow of a strip in mm");
-      within(seen.plusMinusMm, 0, 20, "plusMinusMm", "The doubt of a reading in mm");
-      break;
-  }
-  return issues;
 }
 
 /** The expansion of a belief as a quantity. */
