@@ -9,8 +9,8 @@
  *     ✓ the least change of all: silica 22 → 28.3 (+6.3), whiting 18 → 7.8 (−10.2), colemanite 0 → 5.6 (+5.6): it then stays sound about 12 in 20.
  *         potash feldspar 42; silica 28.3; whiting 7.8; kaolin 12; frit soda borosilicate 6; colemanite 5.6
  *         More boron melts earlier and runs more; it can cloud, and it shifts iron and copper colours.
- *     ✓ other fluxes, silica and alumina kept: whiting 18 → 8.1 (−9.9), kaolin 12 → 14.4 (+2.4), talc 0 → 17.2 (+17.2): it then stays sound about 12 in 20.
- *         potash feldspar 42; silica 22; whiting 8.1; kaolin 14.4; frit soda borosilicate 6; talc 17.2
+ *     ✓ other fluxes, silica and alumina kept: whiting 18 → 8.15 (−9.85), kaolin 12 → 14.35 (+2.35), talc 0 → 17.2 (+17.2): it then stays sound about 12 in 20.
+ *         potash feldspar 42; silica 22; whiting 8.15; kaolin 14.35; frit soda borosilicate 6; talc 17.2
  *         More magnesia makes a stiffer, silkier surface and turns cobalt toward violet; too much goes matt.
  *     ✓ another clay: bone china: On bone china (about 8.30 ×10⁻⁶/K) it stays sound about 15 in 20.
  *     – silica alone: silica 22 → 40.1 (+18.1): it then stays sound about 10 in 20.
