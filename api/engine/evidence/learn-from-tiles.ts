@@ -59,7 +59,8 @@ export function learnFromTiles(request: EvidenceRequest): EvidenceReport {
         rangeC: [20, 300],
         plusMinus: round(Math.min(half, 5), 3),
       },
-      ...(evidence.transitionC === undefined ? {} : { transitionC: evidence.transitionC }),
+      // Only a transition that a fit would take is handed on.
+      ...(isTransition(evidence.transitionC) ? { transitionC: evidence.transitionC } : {}),
       thicknessMm: usualMm,
     },
     belief: curve(evidence.prior, joint.belief),
@@ -72,6 +73,11 @@ export function learnFromTiles(request: EvidenceRequest): EvidenceReport {
     cautions: [...evidence.cautions, ...cautions(evidence)],
     sources: [...new Set([...evidence.sources, ...FIT_SOURCES, ...TRIAL_SOURCES, "timoshenko-1925"])].sort(),
   };
+}
+
+/** Whether a glass transition lies where those of glazes do [°C]. */
+function isTransition(c: number | undefined): c is number {
+  return c !== undefined && c >= 300 && c <= 900;
 }
 
 /** One piece of each clay met, in the order of the request. */
