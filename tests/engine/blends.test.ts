@@ -15,6 +15,7 @@ import type { BlendPoint, BlendRequest } from "../../api/engine/blends/types.ts"
 import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
 import type { EngineError } from "../../api/engine/errors.ts";
 import { checkFit } from "../../api/engine/fit/index.ts";
+import { THEMES } from "../../api/engine/pictures/marks/theme.ts";
 import { RED_STONEWARE, THAW } from "../../api/schemas/larch-lane.ts";
 
 const HAIL = {
@@ -172,6 +173,14 @@ describe("as a picture", () => {
     expect(svg).not.toMatch(/NaN|Infinity|undefined|<Rime>/);
     expect(svg).toContain("<title");
     for (const { label } of report.points) expect(svg).toContain(`>${label}<`);
+  });
+
+  it("fills as many dots as there are sound mixtures", () => {
+    const report = judgeBlend({ ...request, steps: 8 });
+    const sound = judged(report.points).filter(({ verdict }) => verdict === "sound").length;
+    const { ink2 } = THEMES.light;
+    expect(sound).toBeGreaterThan(0);
+    expect(blendPicture(report, "simplex").split(`r="4" fill="${ink2}"`)).toHaveLength(sound + 1);
   });
 
   it("does not draw what is not whole", () => {
