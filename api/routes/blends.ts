@@ -11,11 +11,14 @@ import {
   judgeBlend,
   openBlend,
 } from "../engine/blends/index.ts";
+import { type PictureWidth, blendPicture as verdictMap } from "../engine/pictures/index.ts";
 import { within } from "../http/accept.ts";
 import { JSON_TYPE, NDJSON_TYPE, preferredType } from "../http/media.ts";
 import { type Api, answer, badJson, type Env, jsonAnswer, jsonRequest, mount } from "../http/operation.ts";
 import { impossible } from "../http/problem.ts";
 import { readJson } from "../http/read-json.ts";
+import { readQuery } from "../http/read-query.ts";
+import { BlendPictureQuery } from "../schemas/blend-picture.ts";
 import { BlendLine, BlendReport, BlendRequest, THAW_TO_HAIL } from "../schemas/blends.ts";
 import { SVG_TYPE } from "./sheet-answer.ts";
 
@@ -42,9 +45,9 @@ export function blendRoutes(api: Api): void {
         "verdict, chances. Points come in an order in which each is one step from the one before, which saves weighing; " +
         `labels are for the backs of the tiles. Asked for as \`${NDJSON_TYPE}\` or \`${CSV_TYPE}\`, points come as they are ` +
         "worked out, each with its index and how many there are, and `from` goes on where a stream broke off. Asked for " +
-        `as \`${SVG_TYPE}\`, a line, triangle or grid is drawn with contours of soundness. In one piece an answer holds ` +
+        `as \`${SVG_TYPE}\`, a line, triangle or grid is drawn with contours of soundness, or with the ring of each verdict. In one piece an answer holds ` +
         `${MOST_AT_ONCE} points.`,
-      request: jsonRequest(BlendRequest, THAW_TO_HAIL),
+      request: { ...jsonRequest(BlendRequest, THAW_TO_HAIL), query: BlendPictureQuery },
       responses: {
         200: {
           ...whole,
@@ -63,6 +66,7 @@ export function blendRoutes(api: Api): void {
     },
     async (c) => {
       const type = preferredType(c, SERVED);
+      const look = readQuery(c, BlendPictureQuery);
       const request = await readJson(c, BlendRequest);
       const blend = within("", () => openBlend(request));
       if (type === NDJSON_TYPE) return streamed(c, blend, type, "", (point) => `${JSON.stringify(point)}\n`);
@@ -70,7 +74,7 @@ export function blendRoutes(api: Api): void {
         return streamed(c, blend, "text/csv; charset=utf-8", csvHeading(blend.ready.names), csvRow);
       atOnce(blend);
       const report = within("", () => judgeBlend(request));
-      return type === SVG_TYPE ? drawn(c, request, report) : answer(c, BlendReport, report);
+      return type === SVG_TYPE ? drawn(c, request, report, look) : answer(c, BlendReport, report);
     },
   );
 }
@@ -86,13 +90,23 @@ function atOnce({ ready: { from, to } }: Blend): void {
   ]);
 }
 
-function drawn(c: Context<Env>, { shape = "simplex" }: Asked, report: ReturnType<typeof judgeBlend>): Response {
+function drawn(
+  c: Context<Env>,
+  { shape = "simplex" }: Asked,
+  report: ReturnType<typeof judgeBlend>,
+  { picture, theme, width, standalone }: z.output<typeof BlendPictureQuery>,
+): Response {
   if (!canDraw(report, shape)) {
     const message =
       "I draw whole lines, triangles and grids. Leave from and count out, and give two or three corners, or four with shape grid.";
     throw impossible([{ pointer: "/corners", message }]);
   }
-  const svg = blendPicture(report, shape, { standalone: true });
+  const draw = picture === "verdicts" ? verdictMap : blendPicture;
+  const svg = draw(report, shape, {
+    theme,
+    width: Number(width) as PictureWidth,
+    standalone: standalone === "true",
+  });
   return c.body(svg, 200, { "content-type": SVG_TYPE, "content-security-policy": SVG_POLICY });
 }
 

@@ -34,6 +34,7 @@ export type { CallOptions, ClientOptions, FetchLike } from "./options.ts";
 // Pictures, lists and streams
 export type { ListCall, Page } from "./page.ts";
 export type { LineAnswer } from "./stream.ts";
+export type { BlendPictureChoice } from "./resources/blends.ts";
 export type { PictureChoice } from "./resources/fit.ts";
 export type { RunningPictureChoice } from "./resources/running.ts";
 export type { WithResponse } from "./transport.ts";

@@ -5265,7 +5265,24 @@ export type FindRemediesResponse = FindRemediesResponses[keyof FindRemediesRespo
 export type MapBlendData = {
     body: BlendRequest;
     path?: never;
-    query?: never;
+    query?: {
+        /**
+         * Which picture, where SVG is asked for. soundness: contours of the chance of staying sound, or its curve along a line; verdicts: the ring of its verdict at every mixture, or the stress of every tile along a line.
+         */
+        picture?: 'soundness' | 'verdicts';
+        /**
+         * Colours of the picture.
+         */
+        theme?: 'light' | 'dark' | 'print';
+        /**
+         * Width the picture is laid out for [px].
+         */
+        width?: '350' | '720' | '980';
+        /**
+         * Whether the finding stands above the picture in words; `false` for one set into a page.
+         */
+        standalone?: 'true' | 'false';
+    };
     url: '/v1/blends';
 };
 

@@ -3,10 +3,21 @@ import { Call } from "../call.ts";
 import { ConnectionError } from "../errors.ts";
 import type { BlendLine, MapBlendData, MapBlendResponse } from "../generated/types.gen.ts";
 import type { CallOptions } from "../options.ts";
+import { sheetSvg } from "../sheets.ts";
 import { streamAnswers } from "../stream.ts";
 import { parse, type Transport } from "../transport.ts";
 
 type Blend = MapBlendData["body"];
+
+type PictureQuery = NonNullable<MapBlendData["query"]>;
+
+/** Which picture of a blend, and how it should look. */
+export interface BlendPictureChoice {
+  picture?: PictureQuery["picture"];
+  theme?: PictureQuery["theme"];
+  width?: 980 | 720 | 350;
+  standalone?: boolean;
+}
 
 /** `client.blends` */
 export class Blends {
@@ -33,6 +44,28 @@ export class Blends {
   map(body: Blend, options?: CallOptions): Call<MapBlendResponse> {
     const request = { method: "POST", path: "/v1/blends", body: JSON.stringify(body) } as const;
     return new Call(this.#transport.json<MapBlendResponse>(request, options));
+  }
+
+  /**
+   * A line of two, a triangle of three or a square of four as a picture, as SVG text with a title and a description.
+   * @param body - as for {@link map}, whole: without `from` and `count`
+   * @param choice - which picture (soundness), theme (light), width it is laid out for (980) [px], and whether the finding
+   *   stands above it in words
+   * @returns SVG text
+   * @throws UnprocessableError when something cannot be, or has no place on paper
+   * @example
+   * const talc = { recipe: [{ material: "talc", parts: 40 }, { material: "silica", parts: 60 }] };
+   * const svg = await client.blends.picture(
+   *   { corners: [{ glaze: glazes[0].glaze }, { glaze: talc }], steps: 4, body: { class: "buff-stoneware" } },
+   *   { picture: "verdicts", width: 350 },
+   * );
+   * console.log(svg.slice(0, 4));
+   */
+  picture(body: Blend, choice: BlendPictureChoice = {}, options: CallOptions = {}): Call<string> {
+    const query = new URLSearchParams();
+    for (const [name, value] of Object.entries(choice)) if (value !== undefined) query.set(name, String(value));
+    const asked = `${query}` === "" ? "" : `?${query}`;
+    return sheetSvg(this.#transport, `/v1/blends${asked}`, JSON.stringify(body), options);
   }
 
   /**
