@@ -229,7 +229,7 @@ function setPoints(coat: Coat, cooling: readonly GlassCooling[], z: Deviates, w:
     const t12 = value + scale * transition[i]! + ON_WARE.mostRiseK * takenUp(glazeM[i]!, onWare[i]!);
     const setting = steady !== undefined ? (t12 + ZERO_C) * steady - ZERO_C : setPointAlong(t12, cooling);
     const c = setting + coat.setPointSdK * setPoint[i]!;
-    setPointC[i] = c < 200 ? 200 : c > 1000 ? 1000 : c;
+    setPointC[i] = Math.min(Math.max(c, 200), 1000);
   }
 }
 
