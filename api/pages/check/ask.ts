@@ -110,7 +110,7 @@ export class Asker {
   }
 
   async #report(request: FitRequest, signal: AbortSignal): Promise<FitReport> {
-    const body: FitRequest = { ...request, include: ["curves"] };
+    const body: FitRequest = { ...request, include: ["curves", "parts"] };
     const key = JSON.stringify(body);
     const known = this.#known.get(key);
     if (known) return known;

@@ -4,7 +4,7 @@ import { contributionsPicture } from "../../engine/pictures/contributions/contri
 import { expansionPicture } from "../../engine/pictures/expansion/expansion-picture.ts";
 import { fill } from "../fill.ts";
 import { type Child, formula, h } from "../shared/dom.ts";
-import { picture } from "../shared/picture.ts";
+import { type PictureChoice, picture } from "../shared/picture.ts";
 import { localise, sayTemperature, type Units } from "../shared/units.ts";
 import words from "../words.json" with { type: "json" };
 
@@ -14,7 +14,11 @@ const drivers = picture(720, 350);
 
 export function whyPart(report: FitReport, units: Units): HTMLElement[] {
   cooling.show(report.curves ? (choice) => expansionPicture(report, { ...choice, id: "cooling" }) : null);
-  drivers.show(report.pulls.length > 0 ? (choice) => contributionsPicture(report, { ...choice, id: "drives" }) : null);
+  // The one printed sheet has no room for the materials.
+  const onPaper = { ...report, parts: undefined };
+  const drives = (choice: PictureChoice) =>
+    contributionsPicture(choice.theme === "print" ? onPaper : report, { ...choice, id: "drives" });
+  drivers.show(report.pulls.length > 0 ? drives : null);
   const set = sayTemperature(report.setPoint.value, units);
   const title = fill(report.mismatch.value < 0 ? why.title : why.titleLess, { set });
   return [
