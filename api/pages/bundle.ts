@@ -6,7 +6,6 @@
  */
 import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
-import { build } from "esbuild";
 import type { PageFile, PageFileLoader } from "./files.ts";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
@@ -26,6 +25,8 @@ const ENTRIES: Partial<Record<PageFile, string>> = {
 export const bundlePageFile: PageFileLoader = async (name) => {
   const entry = ENTRIES[name];
   if (!entry) return new Uint8Array(await readFile(`${root}data/fonts/${name}`));
+  // Loaded when first asked: a service that is only called never needs it, and starts sooner.
+  const { build } = await import("esbuild");
   const { outputFiles } = await build({
     entryPoints: [root + entry],
     bundle: true,
