@@ -174,7 +174,12 @@ describe("422: what cannot be", () => {
       "/glaze/recipie",
       "I don't know the field `recipie`. Did you mean `recipe`?",
     ],
-    ["no way at all", { ...THAW, glaze: {} }, "/glaze", "`glaze` needs one of `recipe`, `oxides`, `expansion`, `layers`."],
+    [
+      "no way at all",
+      { ...THAW, glaze: {} },
+      "/glaze",
+      "`glaze` needs one of `recipe`, `oxides`, `expansion`, `layers`.",
+    ],
     [
       "two ways",
       { ...THAW, glaze: { recipe: [], oxides: {} } },
