@@ -11,10 +11,11 @@ import { type Answer, Asker, type State } from "./ask.ts";
 import { bench } from "./bench.ts";
 import { changeSilica, copyTrial, dropTrial, usePasted } from "./changes.ts";
 import { fileButtons, pasteDialog, saveWork, shareDialog } from "./dialogs.ts";
-import { type Draft, emptyDraft } from "./draft.ts";
+import { currentGlaze, type Draft, emptyDraft } from "./draft.ts";
 import { showFaults } from "./faults.ts";
 import { loadMaterials } from "./find-material.ts";
-import { fieldAt } from "./request.ts";
+import { type PanelTold, remediesPanel } from "./remedies/panel.ts";
+import { buildQuestion, fieldAt } from "./request.ts";
 import { SAMPLE } from "./sample-work.ts";
 import { clock, stateLine } from "./states.ts";
 import { keep, type LastAnswer, readKept, Undo } from "./store.ts";
@@ -30,6 +31,12 @@ let state: State = "idle";
 let since = 0;
 let message = "";
 const undo = new Undo();
+const lent: PanelTold = {
+  draft: () => draft,
+  fit: () => buildQuestion(draft, currentGlaze(draft)).request,
+  change: (change) => changed(change),
+};
+const panels = [remediesPanel(lent)];
 
 const asker = new Asker({
   state(next) {
@@ -98,6 +105,7 @@ function showAnswer(): void {
     share: () => shareDialog(toWork(draft)),
     sample,
   });
+  for (const panel of panels) panel.follow();
 }
 
 function keepAll(): void {
@@ -182,6 +190,7 @@ function start(): void {
     last = kept.last;
   }
   byId("bench").hidden = false;
+  byId("panels").append(...panels.map(({ element }) => element));
   if (matchMedia("(max-width: 1099px)").matches) byId<HTMLDetailsElement>("bench").open = false;
   byId("files").append(
     ...fileButtons({

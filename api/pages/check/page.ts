@@ -37,6 +37,7 @@ export function checkPage(report: FitReport, address: string) {
 <p>${plain.ask}</p>
 <pre><code>${command}</code></pre>
 </noscript></div>
+<div class="noprint" id="panels"></div>
 <section class="noprint"><details class="more"><summary>${help.title}</summary>
 <p class="lede">${help.keys}</p><p class="lede">${help.kept}</p>
 <p class="lede">${help.work} <a href="/ringtrue-work.schema.json">${help.schema}</a>; <a href="/openapi.json">${help.describe}</a>.</p>
