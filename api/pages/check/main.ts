@@ -16,6 +16,7 @@ import { showFaults } from "./faults.ts";
 import { loadMaterials } from "./find-material.ts";
 import { type PanelTold, remediesPanel } from "./remedies/panel.ts";
 import { buildQuestion, fieldAt } from "./request.ts";
+import { startRunPanel } from "./run-panel.ts";
 import { SAMPLE } from "./sample-work.ts";
 import { clock, stateLine } from "./states.ts";
 import { keep, type LastAnswer, readKept, Undo } from "./store.ts";
@@ -31,6 +32,7 @@ let state: State = "idle";
 let since = 0;
 let message = "";
 const undo = new Undo();
+const showRunning = startRunPanel();
 const lent: PanelTold = {
   draft: () => draft,
   fit: () => buildQuestion(draft, currentGlaze(draft)).request,
@@ -54,6 +56,7 @@ const asker = new Asker({
     showAnswer();
     showNotes();
     keepAll();
+    showRunning(answer?.question, draft.units);
   },
 });
 

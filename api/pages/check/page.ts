@@ -7,7 +7,7 @@ import { sampleRecipe, sampleWare, sayCases, tellingReasons } from "../sample.ts
 import { sayStress } from "../say.ts";
 import words from "../words.json" with { type: "json" };
 
-const { check, help, plain } = words;
+const { check, help, plain, running } = words;
 
 /**
  * @param report - the sample's answer
@@ -37,6 +37,8 @@ export function checkPage(report: FitReport, address: string) {
 <p>${plain.ask}</p>
 <pre><code>${command}</code></pre>
 </noscript></div>
+<section id="run-part" hidden><details class="more" id="run"><summary>${running.title}</summary>
+<form class="noprint" id="run-form"></form><p class="sr" role="status" id="run-status"></p><div id="run-answer"></div></details></section>
 <div class="noprint" id="panels"></div>
 <section class="noprint"><details class="more"><summary>${help.title}</summary>
 <p class="lede">${help.keys}</p><p class="lede">${help.kept}</p>
