@@ -106,8 +106,8 @@ describe("breaking changes", () => {
     ],
     ["a wider limit", (d) => (field(d, "RecipeGlaze", "recipe").maxItems = 500)],
     ["a new word", (d) => schema(d, "Verdict").enum!.push("sings")],
-    ["a new way of saying it", (d) => schema(d, "Glaze").anyOf!.push({ type: "object", required: ["photograph"] })],
-    ["a field no longer required", (d) => (schema(d, "RecipeGlaze").required = [])],
+    ["a new way of saying it", (d) => schema(d, "MadeGlaze").anyOf!.push({ type: "object", required: ["photograph"] })],
+    ["a field no longer required", (d) => (schema(d, "FitLine").required = ["glaze"])],
     ["other words about it", (d) => (schema(d, "Glaze").description = "What covers the clay.")],
   ])("are not: %s", (_, change) => expect(changed(change)).toEqual([]));
 
