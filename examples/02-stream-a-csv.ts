@@ -11,7 +11,7 @@
  *     glaze         verdict     stress, + pulls (9 in 10 lie)  of 20 likely cases: crack as they cool / crack in time / hold / shiver
  *     Thaw          crazes      36.8 MPa (-24.7 to 101.7)      12 / 6 / 2 / 0
  *     Drizzle       crazes      67.6 MPa (1.2 to 140.3)        17 / 2 / 1 / 0
- *     Hoarfrost     may-craze   -35.8 MPa (-97.7 to 31.6)      1 / 5 / 13 / 1
+ *     Hoarfrost     may-craze   -36.1 MPa (-99.6 to 32.5)      1 / 5 / 13 / 1
  *     Sea Fret      may-craze   -30.2 MPa (-95.2 to 34.1)      1 / 5 / 14 / 0
  *     Hail          crazes      94.8 MPa (32.6 to 166.7)       19 / 1 / 0 / 0
  *     Rime          may-shiver  -81.6 MPa (-140.8 to -23.5)    0 / 1 / 15 / 4
