@@ -185,11 +185,12 @@ function quartzReason({ body }: Prepared, { setPointC }: Summary, figures: Figur
   if (body.basis === "curve" || body.basis === "phases" || quartz < 0.03) return [];
   const beyond = body.expansion.rangeC[1] < 573 && setPointC.value > 573;
   const before = setPointC.value < 573;
+  const whose = body.basis === "class" ? "The class's" : "Your";
   const text = before
     ? `The glaze sets near ${celsius(setPointC.value)}, below the turn of quartz at 573 °C, so the clay's quartz step comes too early to squeeze it.`
     : beyond
-      ? `Quartz turns at 573 °C and the clay steps in, which squeezes the glaze. Your figure stops at ${body.expansion.rangeC[1]} °C and says nothing of it: I allowed ${Math.round(body.class.quartzFraction[0] * 100)} to ${Math.round(body.class.quartzFraction[1] * 100)} % quartz by volume.`
-      : "Quartz turns at 573 °C and the clay steps in, which squeezes the glaze; your figure reaches past it.";
+      ? `Quartz turns at 573 °C and the clay steps in, which squeezes the glaze. ${whose} figure stops at ${body.expansion.rangeC[1]} °C and says nothing of it: I allowed ${Math.round(body.class.quartzFraction[0] * 100)} to ${Math.round(body.class.quartzFraction[1] * 100)} % quartz by volume.`
+      : `Quartz turns at 573 °C and the clay steps in, which squeezes the glaze. ${whose} figure reaches past it.`;
   const detail = `ε_b(T) = A·m(T) + q·f·Q(T) + c·C(T): quartz q ${body.class.quartzFraction[0]}–${body.class.quartzFraction[1]} by volume, f ${body.class.quartzFactor}; Q(T) rises 1.41 % to 575 °C, about 0.5 % of it after 500 °C. A is scaled until the stated mean is met.`;
   return [{ code: "quartz-step", text, detail, quantities: [figures.setPoint], sources: ["holland-powell-2011"] }];
 }
