@@ -4,8 +4,8 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import type { AddressInfo } from "node:net";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
-import { serve } from "@hono/node-server";
-import { describe, expect, it } from "vitest";
+import { type ServerType, serve } from "@hono/node-server";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { app } from "../../api/app.ts";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
@@ -24,6 +24,9 @@ const asComment = (text: string) =>
     .map((line) => ` *     ${line}`.trimEnd())
     .join("\n");
 
+/** What a header says is printed. */
+const printedIn = (source: string) => / \* prints\n \*\n([\s\S]*?)\n \*\//.exec(source)?.[1];
+
 describe("examples", () => {
   it("are there", () => expect(examples).toContain("01-first-fit.ts"));
 
@@ -31,27 +34,30 @@ describe("examples", () => {
     const file = `${root}examples/${example}`;
     const source = readFileSync(file, "utf8");
     const printed = await output(example);
-    const header = / \* prints\n \*\n([\s\S]*?)\n \*\//.exec(source)?.[1];
     if (process.env.UPDATE_EXAMPLES) {
       const fresh = ` * prints\n *\n${asComment(printed)}\n */`;
       writeFileSync(
         file,
         source.replace(/ \* prints\n[\s\S]*?\n? \*\//, () => fresh),
       );
-    } else expect(asComment(printed)).toBe(header);
+    } else expect(asComment(printed)).toBe(printedIn(source));
   });
 
-  it("print the same over the network", async () => {
-    const server = serve({ fetch: app.fetch, port: 0, hostname: "127.0.0.1" });
-    try {
+  describe("over the network", () => {
+    let server: ServerType;
+    beforeAll(async () => {
+      server = serve({ fetch: app.fetch, port: 0, hostname: "127.0.0.1" });
       await new Promise((resolve) => server.once("listening", resolve));
-      const { port } = server.address() as AddressInfo;
-      for (const example of examples) {
-        expect(await output(example, { RINGTRUE_URL: `http://127.0.0.1:${port}` })).toBe(await output(example));
-      }
-    } finally {
+    });
+    afterAll(async () => {
       if ("closeAllConnections" in server) server.closeAllConnections();
       await new Promise((resolve) => server.close(resolve));
-    }
+    });
+
+    it.each(examples)("%s prints the same", async (example) => {
+      const { port } = server.address() as AddressInfo;
+      const printed = await output(example, { RINGTRUE_URL: `http://127.0.0.1:${port}` });
+      expect(asComment(printed)).toBe(printedIn(readFileSync(`${root}examples/${example}`, "utf8")));
+    });
   });
 });
