@@ -37,7 +37,7 @@ console.log(shrinkage.headline);
 for (const figure of [shrinkage.drying, shrinkage.firing, shrinkage.total])
   if (figure) console.log(`- ${figure.message}`);
 
-const jar = await client.sizes.workOut({
+const jar = await client.sizes.thrown({
   shrinkage: { bars },
   fired: { height: "100 mm", rim: "93 mm", foot: "72 mm", gallery: "84 mm" },
   set: { pieces: 6, tolerance: "1.5 mm" },

@@ -48,7 +48,7 @@ async function ask(): Promise<void> {
   try {
     const found = await Promise.all([
       part(
-        service.sizes.workOut(sizesQuestion(draft), options),
+        service.sizes.thrown(sizesQuestion(draft), options),
         (report) => byId("answer").replaceChildren(...sizesPart(report, draft)),
         mine,
       ),

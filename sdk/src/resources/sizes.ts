@@ -17,13 +17,13 @@ export class Sizes {
    * @returns every size exact with its 90 % interval and as callipers are set [mm, cm or in], clay [g]
    * @throws UnprocessableError when something cannot be
    * @example
-   * const { sizes } = await client.sizes.workOut({
+   * const { sizes } = await client.sizes.thrown({
    *   shrinkage: { percent: 12, plusMinus: 0.5 },
    *   fired: { height: "4 in", rim: "90 mm" },
    * });
    * for (const { name, throwTo } of sizes) console.log(name, throwTo.text);
    */
-  workOut(body: WorkOutSizesData["body"], options?: CallOptions): Call<WorkOutSizesResponse> {
+  thrown(body: WorkOutSizesData["body"], options?: CallOptions): Call<WorkOutSizesResponse> {
     const request = { method: "POST", path: "/v1/sizes", body: JSON.stringify(body) } as const;
     return new Call(this.#transport.json<WorkOutSizesResponse>(request, options));
   }
