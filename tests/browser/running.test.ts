@@ -50,20 +50,20 @@ describe("the panel about running", () => {
     const page = await open("/");
     await panel(page);
     const before = await sentence(page);
-    await page.getByLabel("Glaze when fired").fill("0.9");
+    await page.locator("#thickness").fill("0.9");
     await soon(() => sentence(page)).not.toBe(before);
     await soon(() => shown(answer(page))).toMatch(
       /Set it on a catch plate: .* in 20 such pots run across 3\smm of bare clay/,
     );
-    await page.getByLabel("Soak at the top").fill("45");
+    await page.getByLabel("Soak at the peak").fill("45");
     await soon(() => shown(answer(page))).toContain("Half the soak");
-    await page.getByLabel("Wall, from level").fill("0");
+    await page.getByLabel("Slope from level").fill("0");
     await soon(() => shown(answer(page))).toContain("No catch plate is needed");
     expect(await page.evaluate(() => document.activeElement?.id)).toBe("run-slope");
     // Kept on this device, open as it was left.
     await page.reload();
     await soon(() => shown(answer(page))).toContain("A wall at 0° from level");
-    expect(await page.getByLabel("Soak at the top").inputValue()).toBe("45");
+    expect(await page.getByLabel("Soak at the peak").inputValue()).toBe("45");
   });
 
   it("tells of a second firing, and of a coat put on before it", async () => {
@@ -84,15 +84,15 @@ describe("the panel about running", () => {
     const page = await open("/");
     await panel(page);
     const before = await sentence(page);
-    await page.getByLabel("Wall, from level").fill("95");
-    await page.getByLabel("Soak at the top").focus();
+    await page.getByLabel("Slope from level").fill("95");
+    await page.getByLabel("Soak at the peak").focus();
     await soon(() => page.locator("#run-slope-note").textContent()).toBe(
-      "The wall, in ° from level, is 95. It must be 90 or less.",
+      "The slope, in ° from level, is 95. It must be 90 or less.",
     );
     expect(await page.locator("#run-slope").getAttribute("aria-invalid")).toBe("true");
     expect(await sentence(page)).toBe(before);
-    await page.getByLabel("Wall, from level").fill("7..5");
-    await page.getByLabel("Soak at the top").focus();
+    await page.getByLabel("Slope from level").fill("7..5");
+    await page.getByLabel("Soak at the peak").focus();
     await page.getByRole("button", { name: "Use 7.5" }).click();
     await soon(() => shown(answer(page))).toContain("A wall at 7.5° from level");
     expect(await page.locator("#run-slope-note").count()).toBe(0);
@@ -121,7 +121,7 @@ describe("the panel about running", () => {
       await new Promise((done) => setTimeout(done, 1200));
       return undefined;
     };
-    const height = page.getByLabel("Glazed, top to edge");
+    const height = page.getByLabel("Height of the glaze");
     await height.fill("200");
     await soon(() => held).toBe(1);
     await height.fill("300");
@@ -134,11 +134,11 @@ describe("the panel about running", () => {
     const page = await open("/", { mayFail: true });
     await panel(page);
     service.gate = (request) => (request.url.endsWith("/v1/running") ? new Response("no", { status: 503 }) : undefined);
-    await page.getByLabel("Soak at the top").fill("10");
+    await page.getByLabel("Soak at the peak").fill("10");
     await soon(() => page.locator("#run-status").textContent()).toMatch(/No answer about running/);
     expect(await answer(page).getAttribute("class")).toBe("waiting");
     service.gate = () => undefined;
-    await page.getByLabel("Soak at the top").fill("12");
+    await page.getByLabel("Soak at the peak").fill("12");
     await soon(() => page.locator("#run-status").textContent()).toMatch(/runs about|hardly/);
     expect(await answer(page).getAttribute("class")).toBe("");
   });
