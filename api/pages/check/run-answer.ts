@@ -17,8 +17,16 @@ const wall = picture(980);
 /** Works that the flow itself rests on; the answer names those of the glaze's chemistry besides. */
 const FLOW = ["myega-2009", "huppert-1982", "thin-film-solved"];
 
-/** @param again - whether the second firing is to be told */
-export function runAnswer(report: RunningReport, again: boolean, units: Units): HTMLElement[] {
+/** What the answer does not say again of the question. */
+export interface RunAsked {
+  /** Whether the second firing is to be told. */
+  again: boolean;
+  /** At the peak [min]. */
+  soak: number;
+}
+
+/** Everything under the fields. */
+export function runAnswer(report: RunningReport, { again, soak }: RunAsked, units: Units): HTMLElement[] {
   wall.show((choice) => runningPicture(report, { ...choice, id: "run-picture" }));
   const said = (text: string) => localise(text, units);
   const list = (items: string[]) => h("ul", { class: "mind" }, ...items.map((item) => h("li", {}, said(item))));
@@ -29,6 +37,7 @@ export function runAnswer(report: RunningReport, again: boolean, units: Units): 
     glazed: stated(glazedMm),
     clearance: stated(clearanceMm),
     peak: `${plain(report.firing.peak.value, 0)} °C`,
+    soak: plain(soak, 1),
   });
   const { refiring } = report;
   return [

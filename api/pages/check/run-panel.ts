@@ -29,6 +29,7 @@ export function startRunPanel(): OnBench {
   let rest: ReturnType<typeof setTimeout> | undefined;
   let faults: FieldFault[] = [];
   let report: RunningReport | null = null;
+  let soak = 0;
 
   function showNotes(): void {
     const remarks = (report?.warnings ?? []).map(({ pointer, message }) => ({
@@ -50,7 +51,7 @@ export function startRunPanel(): OnBench {
 
   function draw(): void {
     if (!report) return;
-    byId("run-answer").replaceChildren(...runAnswer(report, draft.again, units));
+    byId("run-answer").replaceChildren(...runAnswer(report, { again: draft.again, soak }, units));
     byId("run-status").textContent = report.headline;
   }
 
@@ -75,6 +76,7 @@ export function startRunPanel(): OnBench {
       const answer = await estimate(question.request, controller.signal);
       if (asked !== controller) return;
       report = answer;
+      soak = question.request.firing.holdMinutes ?? 0;
       waiting(false);
       draw();
     } catch (error) {
