@@ -9,6 +9,7 @@
  */
 import { cpus } from "node:os";
 import { BODY_BYTES, bulk, echoLoad, engineRate, fitLoad, startUpMs } from "./measures.ts";
+import { partCosts } from "./parts.ts";
 
 const LIMIT_S = 90;
 /** Growth that the collector's rhythm explains; a leak of 0.5 kB a fit would show twice this. Common practice, no source. */
@@ -31,6 +32,10 @@ row("start to first fit answered", `${whole(start)} ms`, "aim < 1,000", start < 
 
 const engine = engineRate();
 row("engine alone, in process", `${whole(engine)} fits/s`, "", null);
+
+for (const { what, us, aimUs } of await partCosts()) {
+  row(what, `${whole(us)} µs`, `aim ≤ ${whole(aimUs)}`, us <= aimUs);
+}
 
 const echo = await echoLoad();
 row(`bare JSON echo, ${BODY_BYTES}-byte body`, `${whole(echo.rate)} req/s`, "yardstick", null);

@@ -188,15 +188,6 @@ describe("nothing crashes", () => {
     );
   });
 
-  it("formulas at the limit are read in well under 50 ms, the worst kinds included", () => {
-    for (const seed of ["O2.", "(", "1.1", "Al2(", ".2", "2.2O", "·", ")"]) {
-      const formula = seed.repeat(200).slice(0, 200);
-      const start = performance.now();
-      for (let i = 0; i < 10; i++) orRefused(() => parseFormula(formula));
-      expect((performance.now() - start) / 10).toBeLessThan(50);
-    }
-  });
-
   it("whatever is given for a glaze", () => {
     const value = fc.anything({ maxDepth: 2 });
     const wild = fc.record(
