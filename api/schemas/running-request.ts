@@ -68,7 +68,7 @@ export const RunningFiring = z
       }),
     heatingCPerHour: rate("Heating over the last 100 °C; 100 if left out", 60).optional(),
     holdMinutes: minutes.optional(),
-    coolingCPerHour: rate("Cooling from the peak; 150 if left out", 150).optional(),
+    coolingCPerHour: rate("Cooling from the peak; 100 if left out", 150).optional(),
     segments: z
       .array(FiringSegment)
       .min(1)

@@ -3632,7 +3632,7 @@ export type RunningFiring = {
      */
     holdMinutes?: number;
     /**
-     * Cooling from the peak; 150 if left out [K/h].
+     * Cooling from the peak; 100 if left out [K/h].
      */
     coolingCPerHour?: number;
     /**
