@@ -12,9 +12,11 @@ import { bench } from "./bench.ts";
 import { changeSilica, copyTrial, dropTrial, usePasted } from "./changes.ts";
 import { fileButtons, pasteDialog, saveWork, shareDialog } from "./dialogs.ts";
 import { currentGlaze, type Draft, emptyDraft } from "./draft.ts";
+import { evidencePanel } from "./evidence/panel.ts";
 import { showFaults } from "./faults.ts";
 import { loadMaterials } from "./find-material.ts";
-import { type PanelTold, remediesPanel } from "./remedies/panel.ts";
+import type { PanelTold } from "./panels.ts";
+import { remediesPanel } from "./remedies/panel.ts";
 import { buildQuestion, fieldAt } from "./request.ts";
 import { startRunPanel } from "./run-panel.ts";
 import { SAMPLE } from "./sample-work.ts";
@@ -36,9 +38,10 @@ const showRunning = startRunPanel();
 const lent: PanelTold = {
   draft: () => draft,
   fit: () => buildQuestion(draft, currentGlaze(draft)).request,
+  bodies: () => bodies,
   change: (change) => changed(change),
 };
-const panels = [remediesPanel(lent)];
+const panels = [remediesPanel(lent), evidencePanel(lent)];
 
 const asker = new Asker({
   state(next) {
@@ -194,6 +197,7 @@ function start(): void {
   }
   byId("bench").hidden = false;
   byId("panels").append(...panels.map(({ element }) => element));
+  for (const panel of panels) panel.follow();
   if (matchMedia("(max-width: 1099px)").matches) byId<HTMLDetailsElement>("bench").open = false;
   byId("files").append(
     ...fileButtons({

@@ -37,9 +37,9 @@ export function checkPage(report: FitReport, address: string) {
 <p>${plain.ask}</p>
 <pre><code>${command}</code></pre>
 </noscript></div>
+<div class="noprint" id="panels"></div>
 <section id="run-part" hidden><details class="more" id="run"><summary>${running.title}</summary>
 <form class="noprint" id="run-form"></form><p class="sr" role="status" id="run-status"></p><div id="run-answer"></div></details></section>
-<div class="noprint" id="panels"></div>
 <section class="noprint"><details class="more"><summary>${help.title}</summary>
 <p class="lede">${help.keys}</p><p class="lede">${help.kept}</p>
 <p class="lede">${help.work} <a href="/ringtrue-work.schema.json">${help.schema}</a>; <a href="/openapi.json">${help.describe}</a>.</p>

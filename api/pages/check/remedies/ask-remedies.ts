@@ -1,7 +1,7 @@
-/** From what stands on the bench and in the panel to the question for remedies, and what became of it. @module */
-import { AbortedError, ApiError, type FitRequest, type RemediesReport, ServerError } from "@ringtrue/sdk";
+/** From what stands on the bench and in the panel to the question for remedies. @module */
+import type { FitRequest, RemediesReport } from "@ringtrue/sdk";
 import { service } from "../../shared/service.ts";
-import words from "../../words.json" with { type: "json" };
+import { type Outcome, settle } from "../panels.ts";
 
 type RemediesRequest = Parameters<typeof service.remedies.find>[0];
 
@@ -22,13 +22,6 @@ const MELTS = {
   much: { logViscosity: 0.8, surfaceTensionPercent: 20 },
 } as const;
 
-/** What became of a question. */
-export type Outcome<Report> =
-  | { report: Report }
-  | { faults: { pointer: string; message: string; fix?: string }[] }
-  | { trouble: string }
-  | { overtaken: true };
-
 /** @example remediesRequest(fit, { target: 17, melt: "little", without: "talc, zinc oxide" }).forbid // ["talc", "zinc oxide"] */
 export function remediesRequest(fit: FitRequest, { target, melt, without }: Wishes): RemediesRequest {
   const forbid = without
@@ -45,22 +38,6 @@ export function remediesRequest(fit: FitRequest, { target, melt, without }: Wish
     melt: MELTS[melt],
     ...(forbid.length > 0 ? { forbid } : {}),
   };
-}
-
-/** Asks, and turns every way of failing into words for the panel. */
-export async function settle<Report>(asked: PromiseLike<Report>): Promise<Outcome<Report>> {
-  try {
-    return { report: await asked };
-  } catch (error) {
-    if (error instanceof AbortedError) return { overtaken: true };
-    if (error instanceof ApiError && error.issues.length > 0) {
-      return {
-        faults: error.issues.map(({ pointer, message, suggestion }) => ({ pointer, message, fix: suggestion })),
-      };
-    }
-    if (error instanceof ServerError) return { trouble: words.panel.fault };
-    return { trouble: error instanceof ApiError ? error.message : words.panel.offline };
-  }
 }
 
 export const askRemedies = (request: RemediesRequest, signal: AbortSignal): Promise<Outcome<RemediesReport>> =>

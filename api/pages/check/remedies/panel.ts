@@ -1,34 +1,19 @@
 /** The panel “What would make it fit”: three wishes, one button, the ways. @module */
-import type { FitRequest, RemediesReport } from "@ringtrue/sdk";
+import type { RemediesReport } from "@ringtrue/sdk";
 import { fill } from "../../fill.ts";
 import { h } from "../../shared/dom.ts";
 import type { Units } from "../../shared/units.ts";
 import words from "../../words.json" with { type: "json" };
-import { currentGlaze, type Draft } from "../draft.ts";
+import { currentGlaze } from "../draft.ts";
 import { showFaults } from "../faults.ts";
 import { choiceField, textField } from "../fields.ts";
+import type { Panel, PanelTold } from "../panels.ts";
 import type { FieldFault } from "../request.ts";
 import { askRemedies, remediesRequest, type Wishes } from "./ask-remedies.ts";
 import { sayRemedies, tellRemedies } from "./tell-remedies.ts";
 import { fits, useRemedy } from "./use-remedy.ts";
 
 const { remedies: say, panel, check } = words;
-
-/** What a panel of the page is lent. */
-export interface PanelTold {
-  draft(): Draft;
-  /** The question on the bench; null while something is missing. */
-  fit(): FitRequest | null;
-  /** Makes a change that can be taken back. */
-  change(change: () => void): void;
-}
-
-/** A panel that stands on the page for good. */
-export interface Panel {
-  element: HTMLElement;
-  /** The answer above has changed: what was found for another question says so. */
-  follow(): void;
-}
 
 export function remediesPanel(told: PanelTold): Panel {
   const wishes: Wishes = { target: 17, melt: "little", without: "" };
