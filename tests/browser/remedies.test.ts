@@ -63,6 +63,28 @@ describe("what would make it fit", () => {
     expect(await shown(page.locator("#panels"))).not.toMatch(/melt\.|undefined|NaN|\{/);
   });
 
+  it("puts another clay, a slower cooling or a thinner coat where they belong, and takes them back", async () => {
+    const page = await open("/");
+    await verdict(page);
+    await page.getByRole("button", { name: "Take C out" }).click();
+    await find(page, /^As it is, Thaw/);
+    await page.locator("#remedies-list > details").evaluate((one: HTMLDetailsElement) => {
+      one.open = true;
+    });
+    await page.getByRole("button", { name: /^Put it in as a trial: a thinner coat/ }).click();
+    await page.getByRole("button", { name: "Work on C" }).click();
+    await soon(() => page.locator("#thickness").inputValue()).not.toBe("0.3");
+    expect(Number(await page.locator("#thickness").inputValue())).toBeLessThan(0.3);
+    await page.getByRole("button", { name: /^Cool all trials so/ }).click();
+    expect(Number(await page.locator("input#cooling").inputValue())).toBeLessThan(100);
+    await page.getByRole("button", { name: /^Use this clay for all trials/ }).click();
+    await soon(() => page.locator("#body-class").inputValue()).not.toBe("red-stoneware");
+    await soon(() => shown(page.locator("#remedies-status"))).toMatch(/Undo brings yours back/);
+    await page.locator("#undo").click();
+    await soon(() => page.locator("#body-class").inputValue()).toBe("red-stoneware");
+    expect(await page.locator("#body-expansion").inputValue()).toBe("6.2");
+  });
+
   it("tells of a misspelt material at its field, and takes the fix", async () => {
     const page = await open("/");
     await verdict(page);
