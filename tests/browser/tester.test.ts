@@ -20,7 +20,7 @@ describe("the tester", () => {
     expect(await note.count()).toBe(0);
     expect(await page.locator("#pull title").textContent()).toMatch(/red stoneware/);
     expect(await page.locator("#pull desc").textContent()).toMatch(/MPa/);
-    expect(await page.locator("#cooling desc").textContent()).toMatch(/°C/);
+    expect(await page.locator("#cooling-curves desc").textContent()).toMatch(/°C/);
   });
 
   it("agrees with the service: rings, counts and sentence", async () => {

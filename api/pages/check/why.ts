@@ -13,7 +13,7 @@ const cooling = picture(720, 350);
 const drivers = picture(720, 350);
 
 export function whyPart(report: FitReport, units: Units): HTMLElement[] {
-  cooling.show(report.curves ? (choice) => expansionPicture(report, { ...choice, id: "cooling" }) : null);
+  cooling.show(report.curves ? (choice) => expansionPicture(report, { ...choice, id: "cooling-curves" }) : null);
   // The one printed sheet has no room for the materials.
   const onPaper = { ...report, parts: undefined };
   const drives = (choice: PictureChoice) =>
