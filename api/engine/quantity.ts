@@ -101,3 +101,14 @@ export function quantileOf(estimate: Estimate, probability: number): number {
   const high = shape[i + 1] ?? low;
   return value + scale * (low + (high - low) * (at - i));
 }
+
+/**
+ * What an impossible expansion was probably meant to be: the same digits in 1e-7/K, 1e-8/K or plain 1/K.
+ * @param value - as read, in 1e-6/K
+ * @returns the value in 1e-6/K to two decimals, or undefined where no such reading gives a usual one
+ * @example expansionMeant(610) // 6.1
+ */
+export function expansionMeant(value: number): number | undefined {
+  const meant = [value / 10, value / 100, value * 1e6].find((v) => v >= 1 && v <= 15);
+  return meant === undefined ? undefined : round(meant, 2);
+}

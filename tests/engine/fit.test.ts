@@ -9,7 +9,7 @@ import {
 } from "../../api/engine/fit/index.ts";
 import { onWareDrop } from "../../api/engine/fit/simulate.ts";
 import * as words from "../../api/engine/fit/words.ts";
-import { quantileOf, quantity, round } from "../../api/engine/quantity.ts";
+import { expansionMeant, quantileOf, quantity, round } from "../../api/engine/quantity.ts";
 import { close } from "../support/close.ts";
 
 const question: FitRequest = {
@@ -40,6 +40,7 @@ describe("docstring examples", () => {
   });
   it("quantities and names", () => {
     expect(round(6.4249, 2)).toBe(6.42);
+    expect(expansionMeant(610)).toBe(6.1);
     expect(quantity(6.42, 5.8, 7.04, "1e-6/K", { rangeC: [20, 300] }).coverage).toBe(0.9);
     expect(quantileOf({ value: 6, scale: 0.5, shape: [-1, 0, 1] }, 0.5)).toBe(6);
     expect(closest("whitting", ["whiting", "talc"])).toBe("whiting");
@@ -262,5 +263,16 @@ describe("a fit", () => {
       rel: 0.25,
       why: "a slope at the centre against a median, whose set point moves too",
     });
+  });
+  it("draws each coat of a stack at its own stress, and the forces add up to nothing", () => {
+    const coat = (value: number, thicknessMm: number) => ({ expansion: { value, plusMinus: 0.2 }, thicknessMm });
+    const fit = checkFit({ ...question, glaze: { layers: [coat(8, 0.2), coat(4.5, 0.5)] }, include: ["profile"] });
+    const [first, , second] = fit.profile!;
+    expect([first!.stressMPa, second!.stressMPa]).toEqual(fit.coats!.map(({ stress }) => stress.value));
+    const slice = (i: number) => fit.profile![i]!.stressMPa * (fit.profile![i + 1]!.depthMm - fit.profile![i]!.depthMm);
+    const forces = [0, 2, 4, 6, 8].map(slice);
+    expect(forces).toHaveLength(fit.profile!.length / 2);
+    const size = forces.reduce((sum, force) => sum + Math.abs(force), 0);
+    expect(Math.abs(forces.reduce((sum, force) => sum + force, 0))).toBeLessThan(0.01 * size);
   });
 });

@@ -1,7 +1,7 @@
 /** From what a maker knows of a clay to one {@link BodyModel}. @module */
 import { ImpossibleValueError, type Issue, type Notice } from "../errors.ts";
 import { type EvenTable, readEven, tabulate } from "../numeric/interpolate.ts";
-import { round } from "../quantity.ts";
+import { expansionMeant, round } from "../quantity.ts";
 import { type BodyModel, fromSpan, LEAST_MATRIX_SHARE, type Spread, scaledMixture, Z90 } from "./body-model.ts";
 import { ANY_BODY, type BodyClass, findBody } from "./classes.ts";
 import { checkCurve, readCurve } from "./curve.ts";
@@ -193,14 +193,14 @@ function checkStated(stated: StatedBodyExpansion, [from, to]: readonly [number, 
   const issues: Issue[] = [];
   const { value, plusMinus } = stated;
   if (!Number.isFinite(value) || value < POSSIBLE_EXPANSION[0] || value > POSSIBLE_EXPANSION[1]) {
-    const tenfold = [value / 10, value / 100, value * 1e6].find((v) => v >= 1 && v <= 15);
+    const meant = expansionMeant(value);
     issues.push({
       pointer: `${at}/value`,
       message: `${value} cannot be the expansion of a fired body in 1e-6/K; they run from about 1 to 10.${
-        tenfold === undefined ? "" : ` If the sheet counts in another unit, you may mean ${round(tenfold, 2)}.`
+        meant === undefined ? "" : ` If the sheet counts in another unit, you may mean ${meant}.`
       }`,
       allowed: [...POSSIBLE_EXPANSION],
-      ...(tenfold === undefined ? {} : { suggestion: String(round(tenfold, 2)) }),
+      ...(meant === undefined ? {} : { suggestion: String(meant) }),
     });
   }
   if (!(to - from >= 50) || from < -50 || to > 1200) {

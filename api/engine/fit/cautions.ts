@@ -1,6 +1,6 @@
 /** Where a result could hurt someone: said once, with the usual defence. @module */
 import type { Notice } from "../errors.ts";
-import { skinOf } from "./simulate.ts";
+import { facesOf, skinOf } from "./simulate.ts";
 import type { Prepared } from "./situation.ts";
 import type { Summary } from "./summary.ts";
 import type { Judgement } from "./verdict.ts";
@@ -24,8 +24,7 @@ export function cautionsFor(prepared: Prepared, summary: Summary, { of20 }: Judg
         "A shivering glaze sheds slivers as sharp as glass. Wear eye protection when you handle such ware and never use it for food or drink.",
     });
   }
-  const tension =
-    (-summary.stress.low * (situation.glazed === "both-faces" ? 2 : 1) * skinOf(situation)) / situation.wallM;
+  const tension = (-summary.stress.low * facesOf(situation) * skinOf(situation)) / situation.wallM;
   if (situation.glazed !== "both-faces" && tension > (body.ruptureMPa.value * 1e6) / 4) {
     notices.push({
       code: "inside-only-burst",

@@ -11,7 +11,7 @@ import { DRAWS, drawsFor } from "./draws.ts";
 import { driversOf, nextSteps } from "./next.ts";
 import { stressProfile } from "./profile.ts";
 import { headline, reasonsFor } from "./reasons.ts";
-import { type Simulation, simulate, skinOf } from "./simulate.ts";
+import { facesOf, type Simulation, simulate, skinOf } from "./simulate.ts";
 import { type Prepared, prepare } from "./situation.ts";
 import { type Middle, type Summary, summarise } from "./summary.ts";
 import { TRIAL_SOURCES, tryOut } from "./trials.ts";
@@ -72,6 +72,7 @@ export function checkFit(request: FitRequest): FitReport {
             stress: summary.stress.value,
             mismatch: summary.mismatch.value,
             glazePa,
+            coats: coats?.map(({ thicknessMm, stress }) => ({ thicknessMm, stress: stress.value * 1e6 })),
           }),
         }
       : {}),
@@ -131,7 +132,7 @@ function figuresOf(
   const { situation, body, model } = prepared;
   const { expansion, recipeSd, transitionC, youngsGPa } = situation;
   const toSetPoint: [number, number] = [20, Math.round(summary.setPointC.value)];
-  const faces = situation.glazed === "both-faces" ? 2 : 1;
+  const faces = facesOf(situation);
   const skinM = skinOf(situation);
   const share = (-faces * skinM) / situation.wallM;
   const estimate = (e: typeof expansion, extraSd = 0): Middle => {
@@ -202,7 +203,7 @@ function stressPerExpansion({ situation }: Prepared, summary: Summary): number {
   const c = summary.setPointC.value;
   const { perKelvin, anchorC } = situation.rise;
   const youngs = quantileOf(situation.youngsGPa, 0.5) * 1e3;
-  const faces = situation.glazed === "both-faces" ? 2 : 1;
+  const faces = facesOf(situation);
   const wall = ((situation.body.youngsGPa.value * 1e3) / (1 - situation.body.poisson)) * situation.wallM;
   const sharing = 1 + (faces * (youngs / (1 - POISSON)) * situation.thicknessM) / wall;
   return ((youngs / (1 - POISSON)) * 1e-6 * (c - 20) * (1 + perKelvin * ((c + 20) / 2 - anchorC))) / sharing;

@@ -48,6 +48,11 @@ export interface Situation extends Coat {
   onWare: boolean;
 }
 
+/** How many faces of the wall carry glaze [-]. */
+export function facesOf({ glazed }: Situation): 1 | 2 {
+  return glazed === "both-faces" ? 2 : 1;
+}
+
 /** Thickness of all coats together [m]. */
 export function skinOf(s: Situation): number {
   return s.under.reduce((sum, { thicknessM }) => sum + thicknessM, s.thicknessM);
@@ -266,7 +271,7 @@ function takenUp(glazeM: number, evenly: number): number {
 
 function stresses(s: Situation, { mismatch, stress, glazeM, glazePa }: CoatArrays): void {
   const { bodyPa } = WORKSPACE;
-  const faces = s.glazed === "both-faces" ? 2 : 1;
+  const faces = facesOf(s);
   const freeToBend = s.glazed === "one-face-free";
   const pair: Layers = {
     glazePa: 0,
@@ -346,7 +351,7 @@ function outcomes(
   const perPercent = moistureAge(s.serviceYears) / 100 / (1 - POISSON);
   const strength = s.body.ruptureMPa;
   const inTime = delayedShare(s.serviceYears * YEAR_S);
-  const faces = s.glazed === "both-faces" ? 2 : 1;
+  const faces = facesOf(s);
   const lifted = { edges: 0, flakes: 0, splits: 0 };
   for (let i = 0; i < DRAWS; i++) {
     const now = stress[i]!;

@@ -11,7 +11,7 @@ import {
   type ViscosityCurve,
   viscosityCurve,
 } from "../glass/index.ts";
-import { type Estimate, quantileOf, round } from "../quantity.ts";
+import { type Estimate, expansionMeant, quantileOf, round } from "../quantity.ts";
 import type { Glaze, OxideComposition, Recipe, SingleGlaze, StatedExpansion } from "../recipe/types.ts";
 import { SET_POINT } from "./constants.ts";
 import { NORMAL_SHAPE } from "./draws.ts";
@@ -297,14 +297,14 @@ function readStated(glaze: StatedExpansion, pointer: string): GlazeReading {
   const at = `${pointer}/expansion`;
   const issues: Issue[] = [];
   if (!(value >= POSSIBLE[0] && value <= POSSIBLE[1])) {
-    const meant = [value / 10, value / 100, value * 1e6].find((v) => v >= 1 && v <= 15);
+    const meant = expansionMeant(value);
     issues.push({
       pointer: `${at}/value`,
       message: `${value} cannot be the expansion of a glaze in 1e-6/K; they run from about 2 to 13.${
-        meant === undefined ? "" : ` If it is counted in another unit, you may mean ${round(meant, 2)}.`
+        meant === undefined ? "" : ` If it is counted in another unit, you may mean ${meant}.`
       }`,
       allowed: [...POSSIBLE],
-      ...(meant === undefined ? {} : { suggestion: String(round(meant, 2)) }),
+      ...(meant === undefined ? {} : { suggestion: String(meant) }),
     });
   }
   const [from, to] = rangeC ?? [20, 300];

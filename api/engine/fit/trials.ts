@@ -3,7 +3,7 @@ import trialData from "../../../data/fit/trials.json" with { type: "json" };
 import { middle90 } from "../numeric/quantiles.ts";
 import { quantity, round, UNITS } from "../quantity.ts";
 import { POISSON, QUENCH_FACTOR, TOUGHNESS } from "./constants.ts";
-import { delayedShare, YEAR_S } from "./cracking.ts";
+import { delayedShare } from "./cracking.ts";
 import { DRAWS, type Draws } from "./draws.ts";
 import type { Simulation, Situation } from "./simulate.ts";
 import type { Trials } from "./types.ts";
@@ -22,6 +22,8 @@ const EXPECTED = 0.75;
 const CLAY_BREAKS_K = 400;
 
 const quenchShare = delayedShare(QUENCH_S);
+const steamShares = trialData.steam.map(({ hours }) => delayedShare(hours * 3600));
+const useShares = trialData.use.map(({ seconds }) => delayedShare(seconds));
 const differences = new Float64Array(TRIED);
 
 /**
@@ -44,8 +46,6 @@ export function tryOut(s: Situation, simulation: Simulation, draws: Draws): Tria
   const swelling = s.body.moisturePercent;
   const passes = trialData.steam.map(() => 0);
   const cracks = trialData.use.map(() => 0);
-  const steamShares = trialData.steam.map(({ hours }) => delayedShare(hours * 3600));
-  const useShares = trialData.use.map(({ seconds }) => delayedShare(seconds));
 
   quenchDifferences(s, simulation, draws, differences, STRIDE);
   for (let j = 0; j < TRIED; j++) {
@@ -63,7 +63,8 @@ export function tryOut(s: Situation, simulation: Simulation, draws: Draws): Tria
     for (let k = 0; k < cracks.length; k++) {
       const { differenceK, share } = trialData.use[k]!;
       const limit = Math.max(useShares[k]! * tough, floor);
-      if (stress[i]! + perKelvin * differenceK * Math.min(share * full * (1 / 0.7), 1) >= limit) cracks[k]!++;
+      if (stress[i]! + perKelvin * differenceK * Math.min((share * full) / QUENCH_FACTOR.value, 1) >= limit)
+        cracks[k]!++;
     }
   }
   const { bathC, stepsC, standard } = trialData.quench;
@@ -134,8 +135,3 @@ function quenchWords(steps: Trials["quench"]["steps"]): string {
 export const TRIAL_SOURCES: readonly string[] = [
   ...new Set([trialData.quench, ...trialData.steam, ...trialData.use].flatMap(({ sources }) => sources)),
 ];
-
-/** Stress lasts this long for what cracks "later" [s]. */
-export function serviceSeconds(years: number): number {
-  return years * YEAR_S;
-}
