@@ -25,8 +25,20 @@ export function shown(markup: string): string {
 const ASCENT = 0.74;
 const DESCENT = 0.22;
 
+/** What a text takes over from the groups around it, the nearest last. */
+function groupsAround(svg: string, at: number): string {
+  const open: string[] = [];
+  for (const [tag, attributes = ""] of svg.slice(0, at).matchAll(/<g( [^>]*)?>|<\/g>/g)) {
+    if (tag === "</g>") open.pop();
+    else open.push(attributes);
+  }
+  return open.join("");
+}
+
 export function textsOf(svg: string): Box[] {
-  return [...svg.matchAll(/<text([^>]*)>(.*?)<\/text>/g)].map(([, tag = "", inner = ""]) => {
+  const texts = [...svg.matchAll(/<text([^>]*)>(.*?)<\/text>/g)];
+  return texts.map(({ 1: own = "", 2: inner = "", index }) => {
+    const tag = own + groupsAround(svg, index);
     const size = number(tag, "font-size");
     const bold = attribute(tag, "font-weight") === "700";
     const lead = /^<tspan font-weight="700"[^>]*>(.*?)<\/tspan><tspan dx="7">(.*)<\/tspan>$/.exec(inner);

@@ -13,7 +13,7 @@ import {
   whereIs,
 } from "./mixtures.ts";
 import { drawNotes, leftOut } from "./notes.ts";
-import { drawRings, drawTally, stateOf } from "./verdict-rings.ts";
+import { drawLabels, drawRings, drawTally, stateOf } from "./verdict-rings.ts";
 
 /** Steps that find room along a side, by the room there is. */
 const MOST_STEPS = { simplex: { wide: 20, narrow: 12 }, grid: { wide: 16, narrow: 12 } };
@@ -50,22 +50,11 @@ export function drawPlane(sheet: Sheet, blend: BlendToDraw, shape: BlendShape): 
   const halfOf = ({ label }: Mixture) => (labelled ? Math.max(ring, textWidth(label, size)) / 2 + 2 : ring / 2 + 2);
 
   drawEdge(sheet, shape, frame);
-  // Rings and words stand clear of the outline behind them.
-  const clear = points.map((mixture) => {
-    const [x, y] = at(mixture.shares);
-    const half = halfOf(mixture);
-    return `M${px(x - half)} ${px(y - mark / 2 - 1)}h${px(half * 2)}v${px(mark + 2)}h${px(-half * 2)}z`;
-  });
-  sheet.path(clear.join(""), { fill: "paper" });
   const best = bestOf(points);
   if (best) {
     const [x, y] = at(best.shares);
     const half = halfOf(best) + 1;
     sheet.rect(x - half, y - mark / 2 - 3, half * 2, mark + 6, { stroke: "ink", width: 1.5 });
-  }
-  for (const { label, shares } of labelled ? points : []) {
-    const [x, y] = at(shares);
-    sheet.text(x, y + mark / 2 - 2, label, { size, tint: "ink2", anchor: "middle" });
   }
   drawRings(
     sheet,
@@ -75,6 +64,11 @@ export function drawPlane(sheet: Sheet, blend: BlendToDraw, shape: BlendShape): 
     }),
     ring,
   );
+  const label = ({ label, shares }: Mixture) => {
+    const [x, y] = at(shares);
+    return { x, y: y + mark / 2 - 2, words: label };
+  };
+  drawLabels(sheet, labelled ? points.map(label) : []);
   drawNames(sheet, names, frame.top - inset, frame.top + tall + inset);
   const y = drawTally(sheet, blend.points, frame.top + tall + inset + names.below + 6);
   return drawNotes(sheet, [boxed(blend, points, best), leftOut(blend, points)], y);

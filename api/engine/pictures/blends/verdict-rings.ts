@@ -1,12 +1,15 @@
 /** Rings of many mixtures, and how many there are of each, said in words beside one of them. @module */
 import type { Verdict } from "../../fit/types.ts";
 import { RING_TINT, RINGS, type RingState } from "../marks/rings.ts";
-import { PREFIX, px, type Sheet } from "../marks/sheet.ts";
+import { escapeText, PREFIX, type Sheet } from "../marks/sheet.ts";
 import { textWidth } from "../marks/text-width.ts";
 import type { Mixture } from "./mixtures.ts";
 
 /** From most pulled to most squeezed, with what is not judged last. */
 const ORDER: readonly RingState[] = ["crazes", "may-craze", "sound", "may-shiver", "shivers", "unknown"];
+
+/** Name of a ring's shape: one letter, for it is written at every ring. */
+const letterOf = (k: number) => "abcdef"[k]!;
 
 const SAYS: Readonly<Record<Verdict | "unknown", string>> = {
   crazes: "will most likely craze",
@@ -26,21 +29,37 @@ export interface RingAt {
 
 export const stateOf = ({ verdict }: Mixture): RingState => verdict ?? "unknown";
 
-/** Draws rings of one size. @param side - of the square that a whole ring stands in [px] */
+/**
+ * Draws rings of one size, each on a disc of paper that clears what lies behind it.
+ *
+ * Hundreds may stand in one picture, so a ring is one short reference and its place in whole hundredths of a ring.
+ * @param side - of the square that a whole ring stands in [px]
+ */
 export function drawRings(sheet: Sheet, rings: readonly RingAt[], side: number): void {
   const scale = Math.round(side * 100) / 1e4;
-  for (const state of ORDER) {
+  for (const [k, state] of ORDER.entries()) {
     const these = rings.filter((ring) => ring.state === state);
     if (these.length === 0) continue;
-    sheet.define(state, () => `<path id="%ID%" d="${RINGS[state]}"/>`);
+    const name = letterOf(k);
+    sheet.define(name, () => {
+      const disc = `<circle cx="50" cy="50" r="46" fill="${sheet.theme.paper}" stroke="none"/>`;
+      return `<g id="%ID%">${disc}<path d="${RINGS[state]}"/></g>`;
+    });
     const dots = state === "unknown" ? ' stroke-dasharray="13 16"' : "";
-    const uses = these.map(
-      ({ x, y }) => `<use href="#${PREFIX}-${state}" x="${px(x / scale - 50)}" y="${px(y / scale - 50)}"/>`,
-    );
+    const place = (middle: number) => Math.round(middle / scale - 50);
+    const uses = these.map(({ x, y }) => `<use href="#${PREFIX}-${name}" x="${place(x)}" y="${place(y)}"/>`);
     sheet.raw(
       `<g fill="none" stroke="${sheet.theme[RING_TINT[state]]}" stroke-width="13"${dots} transform="scale(${scale})">${uses.join("")}</g>`,
     );
   }
+}
+
+/** Words of one kind at many places, middle on each. */
+export function drawLabels(sheet: Sheet, labels: readonly { x: number; y: number; words: string }[]): void {
+  if (labels.length === 0) return;
+  const tenth = (value: number) => Math.round(value * 10) / 10;
+  const each = labels.map(({ x, y, words }) => `<text x="${tenth(x)}" y="${tenth(y)}">${escapeText(words)}</text>`);
+  sheet.raw(`<g font-size="${sheet.size}" text-anchor="middle" fill="${sheet.theme.ink2}">${each.join("")}</g>`);
 }
 
 /** How many there are of each verdict, most pulled first. */
