@@ -68,28 +68,19 @@ const asked = fc
   );
 const shapeOf = (names: readonly string[]): BlendShape => (names.length === 4 ? "grid" : "simplex");
 
-/** Letters that stand for the rings' shapes. */
-const LETTERS: Readonly<Record<string, string>> = {
-  a: "crazes",
-  b: "may-craze",
-  c: "sound",
-  d: "may-shiver",
-  e: "shivers",
-  f: "unknown",
-};
+/** What the rings' shapes say, in the order of their names. */
+const STATES = ["crazes", "may-craze", "sound", "may-shiver", "shivers", "unknown"];
 
 /** Rings on the page: state and middle [px]; the last ones are those beside the tally. */
 function ringsIn(svg: string): { state: string; x: number; y: number }[] {
   return [
     ...svg.matchAll(/<g fill="none" stroke="[^"]*" stroke-width="13"[^>]*transform="scale\(([.\d]+)\)">(.*?)<\/g>/g),
   ].flatMap(([, scale, uses]) =>
-    [...uses!.matchAll(/<use href="#[\w]+-[\da-z]+-([\w-]+)" x="([-.\d]+)" y="([-.\d]+)"\/>/g)].map(
-      ([, state, x, y]) => ({
-        state: LETTERS[state!]!,
-        x: (Number(x) + 50) * Number(scale),
-        y: (Number(y) + 50) * Number(scale),
-      }),
-    ),
+    [...uses!.matchAll(/<use href="#[\w]+-[\da-z]+-(\d)" x="([-.\d]+)" y="([-.\d]+)"\/>/g)].map(([, state, x, y]) => ({
+      state: STATES[Number(state)]!,
+      x: (Number(x) + 50) * Number(scale),
+      y: (Number(y) + 50) * Number(scale),
+    })),
   );
 }
 
@@ -106,6 +97,8 @@ describe("blendPicture", () => {
           const svg = blendPicture(blend, shapeOf(names), { width, standalone });
           expect(layoutFaults(svg), `${width}`).toEqual([]);
           expect(wellFormed(svg)).toBe(true);
+          const ids = [...svg.matchAll(/ id="([^"]*)"/g)].map(([, id]) => id);
+          expect(new Set(ids).size).toBe(ids.length);
           expect(svg).not.toMatch(/NaN|Infinity|undefined|null/);
           expect(Buffer.byteLength(svg)).toBeLessThan(25_000);
           for (const { size } of textsOf(svg)) expect(size).toBeGreaterThanOrEqual(12.5);

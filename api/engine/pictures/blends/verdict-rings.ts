@@ -8,9 +8,6 @@ import type { Mixture } from "./mixtures.ts";
 /** From most pulled to most squeezed, with what is not judged last. */
 const ORDER: readonly RingState[] = ["crazes", "may-craze", "sound", "may-shiver", "shivers", "unknown"];
 
-/** Name of a ring's shape: one letter, for it is written at every ring. */
-const letterOf = (k: number) => "abcdef"[k]!;
-
 const SAYS: Readonly<Record<Verdict | "unknown", string>> = {
   crazes: "will most likely craze",
   "may-craze": "may craze",
@@ -40,7 +37,8 @@ export function drawRings(sheet: Sheet, rings: readonly RingAt[], side: number):
   for (const [k, state] of ORDER.entries()) {
     const these = rings.filter((ring) => ring.state === state);
     if (these.length === 0) continue;
-    const name = letterOf(k);
+    // One digit, for it is written at every ring.
+    const name = String(k);
     sheet.define(name, () => {
       const disc = `<circle cx="50" cy="50" r="46" fill="${sheet.theme.paper}" stroke="none"/>`;
       return `<g id="%ID%">${disc}<path d="${RINGS[state]}"/></g>`;
