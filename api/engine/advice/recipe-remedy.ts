@@ -6,9 +6,10 @@ import { quantileOf, quantity, round, UNITS } from "../quantity.ts";
 import type { Recipe } from "../recipe/types.ts";
 import { type Bench, nameOf, type State } from "./bench.ts";
 import { costsOf } from "./costs.ts";
+import { movedOf } from "./effort.ts";
 import type { Kind } from "./kinds.ts";
-import { type Found, movedOf } from "./least-change.ts";
 import { limitsOf, missedBy, type Terms } from "./limits.ts";
+import type { Found } from "./settle.ts";
 import type { Block, NewLine, Remedy } from "./types.ts";
 import { chanceWords, changesInWords, recipeInWords, standingOf } from "./words.ts";
 
@@ -84,9 +85,9 @@ function meltOf(before: State, after: State, peakC: number): Remedy["melt"] {
 }
 
 const WORDS: Readonly<Record<string, string>> = {
-  melt: "The melt would become too stiff or too runny at the peak. Allow more (melt.logViscosity), or fire a little hotter or cooler.",
+  melt: "The melt would become too stiff or too runny at the peak. Let the melt change more, or fire a little hotter or cooler.",
   "surface tension":
-    "The surface tension would move too far: it might crawl, or run. Allow more (melt.surfaceTensionPercent).",
+    "The surface tension would move too far: it might crawl, or run. Let the melt change more to go further.",
 };
 
 function blocks({ tight, x }: Found, { low, high, start }: Terms): Block[] {

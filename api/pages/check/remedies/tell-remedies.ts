@@ -17,9 +17,6 @@ export function inTwenty(chance: number): string {
   return fill(verdict.inTwenty, { count });
 }
 
-/** The service names fields of a request in brackets, which a page has under other names. */
-const plain = (text: string) => text.replace(/ \([a-z]+\.[A-Za-z]+\)/g, "");
-
 /** The answer in one or two sentences. */
 export function sayRemedies(report: RemediesReport, glaze: string): string {
   const { before, target, remedies, blocked } = report;
@@ -29,7 +26,7 @@ export function sayRemedies(report: RemediesReport, glaze: string): string {
   const gaps = { glaze, now: inTwenty(now), target: inTwenty(target), count: reaching };
   if (reaching > 0) return fill(reaching === 1 ? say.one : say.many, gaps);
   const best = Math.max(now, ...remedies.map(({ after }) => after.probabilities.sound));
-  const limits = blocked.map(({ text }) => plain(text)).join(" ");
+  const limits = blocked.map(({ text }) => text).join(" ");
   return `${fill(say.none, { ...gaps, best: inTwenty(best) })} ${limits ? fill(say.blockedBy, { limits }) : ""}`.trim();
 }
 
@@ -68,7 +65,7 @@ function way(remedy: Remedy, target: number, units: Units, use: (remedy: Remedy)
     { class: "btn", type: "button", onclick: () => use(remedy), "aria-label": `${word}: ${title}` },
     word,
   );
-  const stops = blocks.map((block) => plain(localise(block.text, units))).join(" ");
+  const stops = blocks.map((block) => localise(block.text, units)).join(" ");
   return h(
     "li",
     {},
