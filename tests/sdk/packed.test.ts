@@ -1,7 +1,17 @@
 /** The SDK as it would be published: packed, inspected, and installed into a project that knows nothing of this one. */
 import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import {
+  chmodSync,
+  copyFileSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  utimesSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -14,13 +24,24 @@ const root = fileURLToPath(new URL("../..", import.meta.url));
 const scratch = mkdtempSync(join(tmpdir(), "ringtrue-packed-"));
 let tarball: string;
 
-/** Packs a fresh build, away from the working copy. */
-function pack(folder: string): string {
+/**
+ * Packs a fresh build, away from the working copy.
+ * @param odd - as another person's machine might: files of long ago that only their owner may read, another time zone
+ */
+function pack(folder: string, odd = false): string {
   const copy = join(scratch, folder);
-  mkdirSync(copy);
+  mkdirSync(copy, { recursive: true });
   build(join(copy, "dist"));
   for (const name of ["package.json", "README.md"]) copyFileSync(join(root, "sdk", name), join(copy, name));
-  const options = { cwd: copy, encoding: "utf8" } as const;
+  if (odd) {
+    for (const entry of readdirSync(copy, { recursive: true, withFileTypes: true })) {
+      const path = join(entry.parentPath, entry.name);
+      utimesSync(path, 1, 1);
+      chmodSync(path, entry.isDirectory() ? 0o700 : 0o600);
+    }
+  }
+  const env = odd ? { ...process.env, TZ: "Pacific/Chatham", LANG: "tr_TR.UTF-8" } : process.env;
+  const options = { cwd: copy, env, encoding: "utf8" } as const;
   const [packed] = JSON.parse(execFileSync("npm", ["pack", "--json", "--ignore-scripts"], options));
   return join(copy, packed.filename);
 }
@@ -31,9 +52,9 @@ beforeAll(() => {
 afterAll(() => rmSync(scratch, { recursive: true }));
 
 describe("the packed SDK", () => {
-  it("is the same to the last byte when packed again", () => {
+  it("is the same to the last byte when packed again, elsewhere and from files of another date", () => {
     const hash = (file: string) => createHash("sha256").update(readFileSync(file)).digest("hex");
-    expect(hash(pack("two"))).toBe(hash(tarball));
+    expect(hash(pack("a studio/two", true))).toBe(hash(tarball));
   });
 
   it("passes publint, suggestions included", async () => {
