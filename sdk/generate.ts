@@ -7,7 +7,7 @@
  * @module
  */
 import { execFileSync } from "node:child_process";
-import { readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { createClient } from "@hey-api/openapi-ts";
@@ -51,7 +51,21 @@ export function build(output: string = join(here, "dist")): void {
   }
 }
 
+/**
+ * Gives every file that is packed the mode 644: modes go into the tarball, and a checkout has those of its owner's
+ * habits.
+ * @param folder - the package, built
+ */
+export function plainModes(folder: string = here): void {
+  const packed = readdirSync(join(folder, "dist"), { recursive: true, withFileTypes: true });
+  for (const file of packed) if (file.isFile()) chmodSync(join(file.parentPath, file.name), 0o644);
+  for (const name of ["package.json", "README.md"]) chmodSync(join(folder, name), 0o644);
+}
+
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   await generateTypes();
-  if (process.argv.includes("--build")) build();
+  if (process.argv.includes("--build")) {
+    build();
+    plainModes();
+  }
 }

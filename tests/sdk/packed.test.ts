@@ -18,7 +18,7 @@ import { fileURLToPath } from "node:url";
 import { checkPackage, createPackageFromTarballData } from "@arethetypeswrong/core";
 import { publint } from "publint";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { build } from "../../sdk/generate.ts";
+import { build, plainModes } from "../../sdk/generate.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const scratch = mkdtempSync(join(tmpdir(), "ringtrue-packed-"));
@@ -40,6 +40,7 @@ function pack(folder: string, odd = false): string {
       chmodSync(path, entry.isDirectory() ? 0o700 : 0o600);
     }
   }
+  plainModes(copy);
   const env = odd ? { ...process.env, TZ: "Pacific/Chatham", LANG: "tr_TR.UTF-8" } : process.env;
   const options = { cwd: copy, env, encoding: "utf8" } as const;
   const [packed] = JSON.parse(execFileSync("npm", ["pack", "--json", "--ignore-scripts"], options));
