@@ -1,5 +1,6 @@
 /**
- * What has to hold beside the tests: types, lint and format, the description's lint, generated files fresh.
+ * What has to hold beside the tests: types, lint and format, the description's lint, generated files fresh, licences,
+ * nothing known against the packages that are shipped.
  *
  * Every step runs even when one before it fails, so that one run tells all.
  *
@@ -12,7 +13,9 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { openapiText } from "../api/openapi.ts";
 import { GENERATED, generateTypes } from "../sdk/generate.ts";
+import { askForAdvisories } from "./advisories.ts";
 import { breakingChanges, type Description, raised } from "./breaking.ts";
+import { lockedPackages, unfit } from "./licences.ts";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 const description = join(root, "api/openapi.json");
@@ -76,19 +79,31 @@ function contents(path: string): string | undefined {
   }
 }
 
-const steps: [string, () => string | undefined | Promise<string | undefined>][] = [
+/** Every licence must be one that is let in. */
+function licences(): string | undefined {
+  const refused = unfit(lockedPackages());
+  return refused.length === 0 ? undefined : `May not be passed on: ${refused.join(", ")}`;
+}
+
+type Outcome = string | undefined | { fault?: string; note?: string };
+const steps: [string, () => Outcome | Promise<Outcome>][] = [
   ["types", () => tool("tsc", "-p", ".")],
   ["lint and format", () => tool("biome", "check", "--config-path", ".config/biome.json", ".")],
   ["description fresh", descriptionFresh],
   ["description lint", () => tool("redocly", "lint", "--config", ".config/redocly.yaml", description)],
   ["description keeps its word", descriptionKeeps],
   ["SDK types fresh", typesFresh],
+  ["licences", licences],
+  ["advisories", () => askForAdvisories(root)],
 ];
 
 let failed = 0;
 for (const [name, step] of steps) {
-  const fault = await step();
-  console.log(`${fault === undefined ? "ok   " : "FAILS"} ${name}`);
+  const outcome = await step();
+  const { fault, note } = typeof outcome === "string" ? { fault: outcome, note: undefined } : (outcome ?? {});
+  console.log(
+    `${fault !== undefined ? "FAILS" : note !== undefined ? "--   " : "ok   "} ${name}${note ? `, ${note}` : ""}`,
+  );
   if (fault === undefined) continue;
   failed += 1;
   console.log(fault);

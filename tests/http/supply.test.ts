@@ -2,28 +2,14 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
+import { judgeReport } from "../../.config/advisories.ts";
+import { lockedPackages, unfit } from "../../.config/licences.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const read = (name: string) => JSON.parse(readFileSync(`${root}${name}`, "utf8"));
 
-interface Locked {
-  version?: string;
-  license?: string;
-  dev?: boolean;
-  link?: boolean;
-  resolved?: string;
-  integrity?: string;
-  hasInstallScript?: boolean;
-}
 const manifest = read("package.json");
-const locked = Object.entries(read("package-lock.json").packages as Record<string, Locked>)
-  .filter(([path, one]) => path.includes("node_modules/") && !one.link)
-  .map(([path, one]) => ({ name: path.slice(path.lastIndexOf("node_modules/") + 13), ...one }));
-
-/** Licences that ask for no more than to be named along; MPL-2.0 asks only for changes to its own files, and we make none. */
-const SHIPPED = ["MIT", "ISC", "Apache-2.0", "BSD-2-Clause", "BSD-3-Clause", "0BSD", "MPL-2.0"];
-/** Tools never leave the project. */
-const TOOLS = [...SHIPPED, "BlueOak-1.0.0", "Python-2.0", "(MIT AND Zlib)", "MIT OR Apache-2.0"];
+const locked = lockedPackages();
 
 describe("what the service is built from", () => {
   it("is pinned to the last digit", () => {
@@ -38,8 +24,14 @@ describe("what the service is built from", () => {
   });
 
   it("may be passed on", () => {
-    const strange = locked.filter(({ dev, license = "none" }) => !(dev ? TOOLS : SHIPPED).includes(license));
-    expect(strange.map(({ name, license }) => `${name}: ${license}`)).toEqual([]);
+    expect(unfit(locked)).toEqual([]);
+    const odd = [
+      { name: "shipped", license: "BlueOak-1.0.0" },
+      { name: "tool", license: "BlueOak-1.0.0", dev: true },
+      { name: "copyleft", license: "GPL-3.0-only", dev: true },
+      { name: "silent" },
+    ];
+    expect(unfit(odd)).toEqual(["shipped: BlueOak-1.0.0", "copyleft: GPL-3.0-only", "silent: none"]);
   });
 
   it("is checked against its hash, wherever it is fetched from", () => {
@@ -54,5 +46,40 @@ describe("what the service is built from", () => {
     const named = Object.keys(manifest.allowScripts ?? {});
     // For another kind of machine, and installed on none here.
     expect(running.filter((name) => !named.includes(name) && name !== "fsevents")).toEqual([]);
+  });
+});
+
+describe("what is known against it", () => {
+  // The shape is that of npm 11's `npm audit --json`; the finding is made up.
+  const report = (vulnerabilities: object) => JSON.stringify({ auditReportVersion: 2, vulnerabilities });
+  const hole = { severity: "high", range: "<1.2.3", via: [{ title: "Lets the kiln be lit from afar" }] };
+
+  it("is told and fails, where it is grave", () => {
+    const user = { severity: "critical", range: "*", via: ["kiln"] };
+    const { fault } = judgeReport(report({ kiln: hole, studio: user, brush: { ...hole, severity: "moderate" } }));
+    expect(fault).toMatch(
+      /^kiln <1\.2\.3 \(high\): Lets the kiln be lit from afar\nstudio \* \(critical\): by way of kiln/,
+    );
+    expect(fault).not.toContain("brush");
+  });
+
+  it("cannot be asked without a list of packages", () => {
+    const error = { code: "ENOLOCK", summary: "This command requires an existing lockfile." };
+    expect(judgeReport(JSON.stringify({ error })).fault).toContain("existing lockfile");
+  });
+
+  it("is nothing, where the registry says so", () => {
+    expect(judgeReport(report({}))).toEqual({});
+    expect(judgeReport(report({ kiln: { ...hole, severity: "low" } }))).toEqual({});
+  });
+
+  it.each([
+    JSON.stringify({ message: "405 Method Not Allowed", method: "POST", statusCode: 405, error: { summary: "" } }),
+    JSON.stringify({ message: "request failed, reason: connect ECONNREFUSED", error: { summary: "", detail: "" } }),
+    "null",
+    "",
+    "<html>",
+  ])("is said to be unknown, where the registry does not answer: %s", (text) => {
+    expect(judgeReport(text)).toEqual({ note: "not asked: the registry gives no advisories" });
   });
 });
