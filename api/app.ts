@@ -39,7 +39,10 @@ export interface AppOptions extends Lent {
 }
 
 /** What pages of other origins may read of an answer, beside its content. */
-const EXPOSED = ["x-request-id", "etag", "allow", "x-sheets", "retry-after", "ratelimit", "ratelimit-policy"];
+const EXPOSED = [
+  ...["x-request-id", "etag", "allow", "x-sheets", "retry-after", "ratelimit", "ratelimit-policy"],
+  ...["deprecation", "sunset", "link"],
+];
 
 /** Time since 1970 [ms] that never runs backward, whatever is done to the machine's clock. */
 const steadyClock = () => performance.timeOrigin + performance.now();

@@ -6,6 +6,7 @@
 import { createRoute, type OpenAPIHono, type RouteConfig } from "@hono/zod-openapi";
 import type { Context } from "hono";
 import type { z } from "zod";
+import { type Deprecation, deprecationHeaders, deprecationNotice, sayDeprecated } from "./deprecation.ts";
 import { anyCall, guardedCall } from "./failures.ts";
 import { JSON_TYPE, NDJSON_TYPE, requireAccept } from "./media.ts";
 
@@ -41,6 +42,15 @@ export const jsonRequest = (schema: z.ZodType, example: unknown) => ({
   body: { required: true, content: { [JSON_TYPE]: { schema, example } } },
 });
 
+/** A call as it is described: path in braces form, operationId, tags, request and responses. */
+export type Operation = Omit<RouteConfig, "deprecated"> & {
+  operationId: string;
+  /** Types it answers in, the usual one first. */
+  serves: string;
+  /** Set on a call that is on its way out. */
+  deprecated?: Deprecation;
+};
+
 /** One JSON a line in the description; the example is one line. */
 export const lines = (schema: z.ZodType, example?: unknown) => ({
   [NDJSON_TYPE]: example === undefined ? { schema } : { schema, example },
@@ -49,28 +59,42 @@ export const lines = (schema: z.ZodType, example?: unknown) => ({
 /**
  * Describes a call and mounts its handler.
  * @param api - the app being built
- * @param config - path in braces form, operationId, tags, request and responses
+ * @param config - what it is
  * @param handler - answers the request or throws
  */
-export function mount(
-  api: Api,
-  config: RouteConfig & { operationId: string; serves: string },
-  handler: (c: Context<Env>) => Response | Promise<Response>,
-): void {
-  const { serves, middleware, ...described } = config;
+export function mount(api: Api, config: Operation, handler: (c: Context<Env>) => Response | Promise<Response>): void {
+  const { serves, middleware, deprecated, ...described } = config;
+  const notice = deprecated && deprecationNotice(deprecated);
   const open = !config.path.startsWith("/v1/");
   const route = createRoute({
     ...described,
     ...(open ? { security: [] } : {}),
-    responses: { ...described.responses, ...(open ? {} : guardedCall), ...anyCall },
+    ...(notice
+      ? { deprecated: true, description: [notice.sentence, config.description].filter(Boolean).join("\n\n") }
+      : {}),
+    responses: {
+      ...(notice ? withHeaders(described.responses) : described.responses),
+      ...(open ? {} : guardedCall),
+      ...anyCall,
+    },
   });
   api.openAPIRegistry.registerPath(route);
   const path = route.getRoutingPath();
   if (middleware) api.use(path, ...[middleware].flat());
   api.on(route.method.toUpperCase(), path, (c) => {
+    if (notice) sayDeprecated(c, notice);
     requireAccept(c, serves);
     return handler(c);
   });
+}
+
+/** The call's own answers, with what is said of its end. */
+function withHeaders(responses: RouteConfig["responses"]): RouteConfig["responses"] {
+  const told = Object.entries(responses).map(([status, response]) => [
+    status,
+    "$ref" in response ? response : { ...response, headers: { ...response.headers, ...deprecationHeaders } },
+  ]);
+  return Object.fromEntries(told);
 }
 
 // Encoded once here: a text would be measured and then encoded again on its way into the socket.

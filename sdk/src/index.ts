@@ -29,6 +29,8 @@ export {
 export type { SheetOptions } from "./sheets.ts";
 // What calls take and answer, as the API describes it
 export type * from "./generated/types.gen.ts";
+// What is on its way out
+export type { Deprecation } from "./deprecation.ts";
 // What can be set
 export type { CallOptions, ClientOptions, FetchLike } from "./options.ts";
 // Pictures, lists and streams

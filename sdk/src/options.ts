@@ -1,5 +1,7 @@
 /** What a client and a call can be told. @module */
 
+import type { Deprecation } from "./deprecation.ts";
+
 /** A `fetch`, or anything that answers like one: the app of an embedded service, for example. */
 export type FetchLike = (url: string, init: RequestInit) => Promise<Response> | Response;
 
@@ -32,6 +34,11 @@ export interface ClientOptions {
   apiKey?: string;
   /** Sent with every request. */
   headers?: Readonly<Record<string, string>>;
+  /**
+   * Told of every answer from a call that is on its way out, streams included.
+   * @default one `console.warn` for each such call
+   */
+  onDeprecated?: (deprecation: Deprecation) => void;
   /**
    * Source of numbers in [0, 1) for the spread of retries.
    * @default Math.random

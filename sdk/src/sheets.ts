@@ -1,7 +1,7 @@
 /** Drawings: a sheet or picture as SVG text, all sheets as the bytes of a PDF, a picture as those of a PNG. @module */
 import { Call } from "./call.ts";
 import type { CallOptions } from "./options.ts";
-import type { Transport, WithResponse } from "./transport.ts";
+import { type Transport, type WithResponse, withResponse } from "./transport.ts";
 
 /** How a sheet is asked for. */
 export interface SheetOptions extends CallOptions {
@@ -51,10 +51,11 @@ function printed<T>(
   read: (response: Response) => Promise<T>,
 ): Promise<WithResponse<T>> {
   return transport.retrying(options, async () => {
-    const { response, deadline } = await transport.open({ method: "POST", path, body, accept }, options);
+    const request = { method: "POST", path, body, accept } as const;
+    const { response, deadline, deprecation } = await transport.open(request, options);
     try {
       const data = await deadline.race(read(response));
-      return { data, response, requestId: response.headers.get("x-request-id") };
+      return withResponse(data, response, deprecation);
     } finally {
       deadline.close();
     }

@@ -1,5 +1,6 @@
 /** One request, tried until it is answered: address, headers, timeout, retries, problem documents. @module */
 import { Deadline } from "./deadline.ts";
+import { type Deprecation, deprecationOf, deprecationSentence } from "./deprecation.ts";
 import { ApiError, apiError, ConnectionError, UnreadableAnswerError } from "./errors.ts";
 import type { Problem } from "./generated/types.gen.ts";
 import type { CallOptions, ClientOptions } from "./options.ts";
@@ -19,6 +20,7 @@ export interface ApiRequest {
 export interface Opened {
   response: Response;
   deadline: Deadline;
+  deprecation: Deprecation | null;
 }
 
 /** A decoded answer with what came along. */
@@ -29,7 +31,12 @@ export interface WithResponse<T> {
   response: Response;
   /** `x-request-id`, to quote when asking for help. */
   requestId: string | null;
+  /** What the service says of the call's end; null for a call that stays. */
+  deprecation: Deprecation | null;
 }
+
+/** Calls that this process has been warned of: once is enough, however many clients it makes. */
+const warned = new Set<string>();
 
 /** Sends requests. Shared by all resources of one client. */
 export class Transport {
@@ -47,10 +54,10 @@ export class Transport {
   /** Asks, and decodes a JSON answer. */
   json<T>(request: ApiRequest, options: CallOptions = {}): Promise<WithResponse<T>> {
     return this.retrying(options, async () => {
-      const { response, deadline } = await this.open(request, options);
+      const { response, deadline, deprecation } = await this.open(request, options);
       try {
         const text = await deadline.race(response.text());
-        return { data: parse<T>(text, response), response, requestId: response.headers.get("x-request-id") };
+        return withResponse(parse<T>(text, response), response, deprecation);
       } finally {
         deadline.close();
       }
@@ -62,7 +69,7 @@ export class Transport {
     const deadline = new Deadline(options.timeoutMs ?? this.#options.timeoutMs ?? 30_000, options.signal);
     try {
       const response = await deadline.race(this.#fetch(request, options, deadline.signal));
-      if (response.ok) return { response, deadline };
+      if (response.ok) return { response, deadline, deprecation: this.#deprecation(request, response) };
       // Read whole, so that the connection is free again before any retry.
       throw problemError(response, await deadline.race(response.text()));
     } catch (error) {
@@ -96,6 +103,20 @@ export class Transport {
     }
   }
 
+  /** Reads what is said of the call's end, and tells whoever wants to know; once on the console where nobody does. */
+  #deprecation({ method, path }: ApiRequest, { headers }: Response): Deprecation | null {
+    const deprecation = deprecationOf(`${method} ${path.split("?")[0]}`, headers);
+    if (!deprecation) return null;
+    const { onDeprecated } = this.#options;
+    const place = path.split(/[/?]/, 3).join("/");
+    if (onDeprecated) onDeprecated(deprecation);
+    else if (!warned.has(place)) {
+      warned.add(place);
+      console.warn(deprecationSentence(deprecation));
+    }
+    return deprecation;
+  }
+
   async #fetch(request: ApiRequest, options: CallOptions, signal: AbortSignal): Promise<Response> {
     signal.throwIfAborted();
     const headers = new Headers(this.#headers);
@@ -111,6 +132,11 @@ export class Transport {
     const fetch = this.#options.fetch ?? globalThis.fetch;
     return fetch(this.#base + request.path, init);
   }
+}
+
+/** An answer with what came along. */
+export function withResponse<T>(data: T, response: Response, deprecation: Deprecation | null): WithResponse<T> {
+  return { data, response, requestId: response.headers.get("x-request-id"), deprecation };
 }
 
 function setAll(headers: Headers, given: Readonly<Record<string, string>> = {}): void {

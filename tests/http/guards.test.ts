@@ -194,7 +194,7 @@ describe("pages of other origins", () => {
     const answer = await app.request("/v1/fit", asking(preflight.headers));
     expect(answer.headers.get("access-control-allow-origin")).toBe("*");
     expect(answer.headers.get("access-control-expose-headers")).toBe(
-      "x-request-id,etag,allow,x-sheets,retry-after,ratelimit,ratelimit-policy",
+      "x-request-id,etag,allow,x-sheets,retry-after,ratelimit,ratelimit-policy,deprecation,sunset,link",
     );
     expect(answer.headers.get("ratelimit")).toBe('"minute";r=9;t=60');
     expect((await app.request("/v1/fit", preflight)).headers.get("access-control-allow-methods")).toBe(

@@ -12,6 +12,7 @@ import { transform } from "esbuild";
 import { describe, expect, it } from "vitest";
 import { createApp } from "../../api/app.ts";
 import { drawPng } from "../../api/node/draw-png.ts";
+import { deprecationOf } from "../../sdk/src/deprecation.ts";
 import { apiError } from "../../sdk/src/errors.ts";
 import * as retry from "../../sdk/src/retry.ts";
 
@@ -37,6 +38,7 @@ const names = {
   ...sdk,
   ...retry,
   apiError,
+  deprecationOf,
   Ringtrue,
   app,
   client: new Ringtrue(),

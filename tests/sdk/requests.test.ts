@@ -1,6 +1,6 @@
 /** What goes over the wire, and how failures come back. */
 import * as sdk from "@ringtrue/sdk";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { failureOf } from "./failure.ts";
 
 type Sent = { url: string; init: RequestInit };
@@ -68,6 +68,67 @@ describe("requests", () => {
     const { client } = recording(() => Response.json({ status: "ok" }, { headers: { "x-request-id": "thaw-1" } }));
     const { data, response, requestId } = await client.health().withResponse();
     expect([data, response.status, requestId]).toEqual([{ status: "ok" }, 200, "thaw-1"]);
+  });
+});
+
+describe("a call that is on its way out", () => {
+  // Headers as in RFC 9745, sections 2.1 and 3, and RFC 8594, section 3.
+  const going = {
+    deprecation: "@1688169599",
+    sunset: "Sun, 30 Jun 2024 23:59:59 GMT",
+    link: '</reference>; rel="service-doc", <https://studio.example/why>; type="text/html"; rel="deprecation"',
+  };
+  const answered = (headers: Record<string, string>) => () => Response.json({}, { headers });
+  const read = {
+    call: "GET /v1/materials",
+    since: new Date("2023-06-30T23:59:59Z"),
+    sunset: new Date("2024-06-30T23:59:59Z"),
+    about: "https://studio.example/why",
+  };
+
+  it("is told with the response, and to whoever asked to be told, streams included", async () => {
+    const told: sdk.Deprecation[] = [];
+    const onDeprecated = (one: sdk.Deprecation) => told.push(one);
+    const { client } = recording(answered(going), { onDeprecated });
+    expect((await client.materials.list({ limit: 3 }).withResponse()).deprecation).toEqual(read);
+    const lines = recording(() => new Response('{"line":1,"result":{}}\n', { headers: going }), { onDeprecated });
+    for await (const _ of lines.client.fit.stream([{} as sdk.FitLine]));
+    expect(told).toEqual([read, { ...read, call: "POST /v1/fit/stream" }]);
+  });
+
+  it("is put on the console once where nobody asked, whatever is named", async () => {
+    const warn = vi.spyOn(console, "warn").mockImplementation(() => {});
+    const { client } = recording(answered(going));
+    await client.bodies.get("red-stoneware");
+    await client.bodies.get("porcelain");
+    expect(warn.mock.calls).toEqual([
+      [
+        "Ringtrue: GET /v1/bodies/red-stoneware is deprecated since 2023-06-30 and gone after 2024-06-30. See https://studio.example/why",
+      ],
+    ]);
+    warn.mockRestore();
+  });
+
+  it.each([
+    [{ sunset: going.sunset }, { since: null, sunset: read.sunset, about: null }],
+    [{ deprecation: going.deprecation }, { since: read.since, sunset: null, about: null }],
+    [
+      { deprecation: "?1", sunset: "soon", link: "</x>; rel=next" },
+      { since: null, sunset: null, about: null },
+    ],
+    [
+      { deprecation: going.deprecation, link: "</x>; rel=deprecation" },
+      { ...read, sunset: null, about: "/x" },
+    ],
+  ])("may be said in part: %j", async (headers, expected) => {
+    const { client } = recording(answered(headers as Record<string, string>), { onDeprecated: () => {} });
+    const { deprecation } = await client.health().withResponse();
+    expect(deprecation).toEqual({ ...expected, call: "GET /health" });
+  });
+
+  it("is null for all others", async () => {
+    const { client } = recording(answered({ link: "</x>; rel=next" }));
+    expect((await client.health().withResponse()).deprecation).toBeNull();
   });
 });
 
