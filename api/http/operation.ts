@@ -6,6 +6,7 @@
 import { createRoute, type OpenAPIHono, type RouteConfig } from "@hono/zod-openapi";
 import type { Context } from "hono";
 import type { z } from "zod";
+import type { Place } from "./at-once.ts";
 import { type Deprecation, deprecationHeaders, deprecationNotice, sayDeprecated } from "./deprecation.ts";
 import { anyCall, guardedCall } from "./failures.ts";
 import { JSON_TYPE, NDJSON_TYPE, requireAccept } from "./media.ts";
@@ -18,6 +19,8 @@ export interface Env {
     requestId: string;
     /** Whom limits count this request for: a key, or an address. */
     caller: string;
+    /** The request's place among those under way, where places are counted. */
+    place?: Place;
     /** Told of every fault that is the service's own. */
     report: (error: unknown) => void;
   };

@@ -6,6 +6,7 @@
 import type { Context } from "hono";
 import type { z } from "zod";
 import { accept } from "./accept.ts";
+import type { Place } from "./at-once.ts";
 import { describeFault } from "./json-fault.ts";
 import { JSON_TYPE, requireContentType } from "./media.ts";
 import { ProblemError } from "./problem.ts";
@@ -21,7 +22,7 @@ const MAX_WAIT_MS = 30_000;
  */
 export async function readJson<S extends z.ZodType>(c: Context, schema: S): Promise<z.output<S>> {
   requireContentType(c, JSON_TYPE);
-  return accept(schema, parseJson(await inTime(readText(c))));
+  return accept(schema, parseJson(await inTime(whole(readText(c)), c.get("place"))));
 }
 
 /**
@@ -32,6 +33,16 @@ export function parseJson(text: string): unknown {
     return JSON.parse(text);
   } catch {
     throw new ProblemError("malformed-json", describeFault(text));
+  }
+}
+
+/** A sender that goes away in the middle is no fault of ours, and must not look like one in the log. */
+async function whole(text: Promise<string>): Promise<string> {
+  try {
+    return await text;
+  } catch (error) {
+    if (error instanceof ProblemError) throw error;
+    throw new ProblemError("malformed-json", "The request broke off before it was whole. Send it again.");
   }
 }
 
@@ -70,15 +81,18 @@ function tooLarge(): ProblemError {
   );
 }
 
-async function inTime<T>(work: Promise<T>): Promise<T> {
+/** Waits for the body, its place among those under way left to others. */
+async function inTime<T>(work: Promise<T>, place: Place | undefined): Promise<T> {
   let timer: ReturnType<typeof setTimeout> | undefined;
   const late = new Promise<never>((_, reject) => {
     const detail = `The whole request must arrive within ${MAX_WAIT_MS / 1000} s. Send it again.`;
     timer = setTimeout(() => reject(new ProblemError("too-slow", detail)), MAX_WAIT_MS);
+    place?.leave(reject);
   });
   try {
     return await Promise.race([work, late]);
   } finally {
     clearTimeout(timer);
+    place?.takeUp();
   }
 }

@@ -121,31 +121,74 @@ describe("the rate limit", () => {
 });
 
 describe("how much is under way at once", () => {
-  it("turns away what is too much, a stream counting until its last line is out", async () => {
+  /** A question whose body comes only when told. */
+  function slowQuestion() {
+    const slow = slowLines();
+    return { ...slow, init: { ...slow.init, headers: { "content-type": "application/json" } } };
+  }
+  const settled = (answer: Promise<Response>) =>
+    Promise.race([answer.then(({ status }) => status), new Promise((resolve) => setTimeout(resolve, 20, "waiting"))]);
+
+  it("is not filled by slow senders: of too many, the one that takes longest goes", async () => {
     const app = createApp({ settings: { mostAtOnce: 2 } });
-    const streams = [slowLines(), slowLines()];
-    const readers = [];
-    for (const { init, send } of streams) {
-      const reader = (await app.request("/v1/fit/stream", init)).body!.getReader();
+    const slow = [slowQuestion(), slowQuestion(), slowQuestion()];
+    const answers = slow.slice(0, 2).map(({ init }) => app.request("/v1/fit", init) as Promise<Response>);
+    expect(await Promise.all(answers.map(settled))).toEqual(["waiting", "waiting"]);
+    // Whoever sends at once is let in past them.
+    expect(await settled(app.request("/v1/bodies/red-stoneware") as Promise<Response>)).toBe(200);
+
+    answers.push(app.request("/v1/fit", slow[2]!.init) as Promise<Response>);
+    expect(await Promise.all(answers.map(settled))).toEqual([503, "waiting", "waiting"]);
+    const refused = await answers[0]!;
+    expect(refused.headers.get("retry-after")).toBe("1");
+    expect((await problemOf(refused)).detail).toContain("this one has taken longest");
+
+    for (const { send, end } of slow.slice(1)) {
       send();
-      await reader.read();
-      readers.push(reader);
+      end();
     }
+    expect((await Promise.all(answers.slice(1))).map(({ status }) => status)).toEqual([200, 200]);
+    // Nothing was counted twice or forgotten.
+    for (let i = 0; i < 5; i++) expect((await app.request("/v1/fit", asking())).status).toBe(200);
+  });
+
+  it("is filled to the half by streams and no more, so that single questions are still answered", async () => {
+    const app = createApp({ settings: { mostAtOnce: 3 } });
+    const streams = [slowLines(), slowLines(), slowLines()];
+    const answers = [];
+    for (const { init } of streams) answers.push(await app.request("/v1/fit/stream", init));
+    expect(answers.map(({ status }) => status)).toEqual([200, 200, 503]);
+    expect((await problemOf(answers[2]!)).detail).toContain("2 streams");
+    expect((await app.request("/v1/fit", asking())).status).toBe(200);
+    await answers[0]!.body!.cancel();
+    expect((await app.request("/v1/fit/stream", slowLines().init)).status).toBe(200);
+    expect((await app.request("/v1/fit/stream", slowLines().init)).status).toBe(503);
+  });
+
+  it("turns away what is too much, a stream counting until its last line is out", async () => {
+    // Only drawings and searches wait for something beside their body; here a picture waits for its drawer.
+    let drawn!: (png: Uint8Array<ArrayBuffer>) => void;
+    const drawPng = () => new Promise<Uint8Array<ArrayBuffer>>((resolve) => (drawn = resolve));
+    const app = createApp({ settings: { mostAtOnce: 2 }, drawPng });
+    const slow = slowLines();
+    const reader = (await app.request("/v1/fit/stream", slow.init)).body!.getReader();
+    slow.send();
+    await reader.read();
+    const picture = app.request("/v1/fit", asking({ accept: "image/png" })) as Promise<Response>;
+    expect(await settled(picture)).toBe("waiting");
+
     const refused = await app.request("/v1/fit", asking());
     expect(refused.headers.get("retry-after")).toBe("1");
     expect(await problemOf(refused)).toMatchObject({ status: 503, detail: expect.stringContaining("2 questions") });
     expect((await app.request("/health")).status).toBe(200);
 
-    streams[0]!.end();
-    expect((await readers[0]!.read()).done).toBe(true);
+    slow.end();
+    expect((await reader.read()).done).toBe(true);
     expect((await app.request("/v1/fit", asking())).status).toBe(200);
-    // One slot is free: a question, refused or not, gives its own back.
-    for (let i = 0; i < 5; i++)
-      expect((await app.request("/v1/fit", asking({ accept: "image/png" }))).status).toBe(406);
-    await readers[1]!.cancel();
-    const again = [slowLines(), slowLines()];
-    for (const { init } of again) expect((await app.request("/v1/fit/stream", init)).status).toBe(200);
-    expect((await app.request("/v1/fit", asking())).status).toBe(503);
+    // One place is free: a question, refused or not, gives its own back.
+    for (let i = 0; i < 5; i++) expect((await app.request("/v1/fit", asking({ accept: "x/y" }))).status).toBe(406);
+    drawn(new Uint8Array(1));
+    expect((await picture).status).toBe(200);
   });
 
   it("gives the place of a stream that broke off to the next", async () => {

@@ -2,17 +2,18 @@
 import { once } from "node:events";
 import type { Server } from "node:http";
 import { type AddressInfo, connect } from "node:net";
-import { afterEach, describe, expect, it } from "vitest";
+import { afterEach, describe, expect, it, vi } from "vitest";
 import { readSettings } from "../../api/http/settings.ts";
 import { listen } from "../../api/node/listen.ts";
+import { THAW_TEXT } from "./support.ts";
 
 const servers: Server[] = [];
 afterEach(() => {
   for (const server of servers.splice(0)) server.closeAllConnections();
 });
 
-async function listening(): Promise<Server> {
-  const settings = readSettings({}, { loopback: true, watched: true });
+async function listening(env: Record<string, string> = {}): Promise<Server> {
+  const settings = readSettings(env, { loopback: true, watched: true });
   const server = listen({ port: 0, hostname: "127.0.0.1", address: "http://localhost", settings }, () => {});
   servers.push(server);
   await once(server, "listening");
@@ -51,5 +52,44 @@ describe("a connection", () => {
     let answer = "";
     for await (const piece of socket) answer += piece;
     expect(answer).toMatch(/^HTTP\/1\.1 400 /);
+  });
+
+  it("keeps nobody out by sending slowly, however many there are", async () => {
+    const server = await listening({ RINGTRUE_CONCURRENCY: "3" });
+    const slow = Array.from({ length: 10 }, () => open(server));
+    const answers: string[] = [];
+    slow.forEach((socket, i) => {
+      socket.on("data", (piece) => (answers[i] = `${answers[i] ?? ""}${piece}`));
+      socket.write(
+        `POST /v1/fit HTTP/1.1\r\nhost: x\r\ncontent-type: application/json\r\ncontent-length: ${THAW_TEXT.length}\r\n\r\n{`,
+      );
+    });
+    const refused = () => answers.filter((answer) => answer?.startsWith("HTTP/1.1 503 ")).length;
+    while (refused() < 7) await new Promise((resolve) => setTimeout(resolve, 10));
+    const { port } = server.address() as AddressInfo;
+    const headers = { "content-type": "application/json" };
+    for (let i = 0; i < 3; i++) {
+      const quick = await fetch(`http://127.0.0.1:${port}/v1/fit`, { method: "POST", body: THAW_TEXT, headers });
+      expect(quick.status).toBe(200);
+    }
+    // The newcomer took the room of the one that had been longest, for as long as its own body was on the way.
+    expect(refused()).toBeLessThanOrEqual(10);
+    for (const socket of slow) socket.destroy();
+  });
+
+  it("that breaks off in the middle of a request is no fault of the service", async () => {
+    const written: string[] = [];
+    const write = vi.spyOn(process.stderr, "write").mockImplementation((line) => written.push(String(line)) > 0);
+    const server = await listening({ RINGTRUE_LOG: "on" });
+    for (const header of ["content-length: 999", "transfer-encoding: chunked"]) {
+      const socket = open(server);
+      socket.write(`POST /v1/fit HTTP/1.1\r\nhost: x\r\ncontent-type: application/json\r\n${header}\r\n\r\n{`);
+      setTimeout(() => socket.destroy(), 50);
+    }
+    while (written.length < 2) await new Promise((resolve) => setTimeout(resolve, 10));
+    write.mockRestore();
+    const lines = written.map((line) => JSON.parse(line));
+    expect(lines).toMatchObject([{ path: "/v1/fit", status: 400 }, { status: 400 }]);
+    expect(written.join("")).not.toContain("fault");
   });
 });
