@@ -6,10 +6,9 @@ import { quantileOf, quantity, round, UNITS } from "../quantity.ts";
 import type { Recipe } from "../recipe/types.ts";
 import { type Bench, nameOf, type State } from "./bench.ts";
 import { costsOf } from "./costs.ts";
-import { movedOf } from "./effort.ts";
 import type { Kind } from "./kinds.ts";
+import { type Found, movedOf } from "./least-change.ts";
 import { limitsOf, missedBy, type Terms } from "./limits.ts";
-import type { Found } from "./settle.ts";
 import type { Block, NewLine, Remedy } from "./types.ts";
 import { chanceWords, changesInWords, recipeInWords, standingOf } from "./words.ts";
 
