@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { closest, EngineError } from "../../api/engine/errors.ts";
+import { onWareDrop } from "../../api/engine/fit/draw-coat.ts";
 import {
   checkFit,
   type FitRequest,
@@ -7,7 +8,6 @@ import {
   logSettingViscosity,
   setPointOffset,
 } from "../../api/engine/fit/index.ts";
-import { onWareDrop } from "../../api/engine/fit/simulate.ts";
 import * as words from "../../api/engine/fit/words.ts";
 import { expansionMeant, quantileOf, quantity, round } from "../../api/engine/quantity.ts";
 import { close } from "../support/close.ts";

@@ -1,8 +1,10 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readEven, readPoints, tabulate } from "../../api/engine/numeric/interpolate.ts";
+import { larger, smaller } from "../../api/engine/numeric/larger.ts";
 import { GENERATING_VECTOR, LATTICE_POINTS, latticePoints } from "../../api/engine/numeric/lattice.ts";
 import { normalQuantile } from "../../api/engine/numeric/normal.ts";
-import { middle90, selectRanks } from "../../api/engine/numeric/quantiles.ts";
+import { ascending, middle90, middle90Of, selectRanks } from "../../api/engine/numeric/quantiles.ts";
 import { close } from "../support/close.ts";
 
 describe("normal quantile", () => {
@@ -74,5 +76,34 @@ describe("tables and quantiles", () => {
     selectRanks(values, ranks);
     for (const rank of ranks) expect(values[rank]).toBe(sorted[rank]);
     expect(middle90(Float64Array.from({ length: 101 }, (_, i) => i))).toEqual({ low: 5, value: 50, high: 95 });
+  });
+});
+
+describe("order of a sample", () => {
+  // Expected: the sort of the language itself.
+  it("is that of a sort, whatever the sample and the stride, equal values in their own order", () => {
+    const numbers = fc.double({ min: -1e9, max: 1e9, noNaN: true });
+    const samples = fc.array(fc.oneof(numbers, fc.constantFrom(0, 1, 400)), { minLength: 1, maxLength: 300 });
+    fc.assert(
+      fc.property(samples, fc.integer({ min: 1, max: 5 }), (sample, stride) => {
+        const values = Float64Array.from(sample);
+        const places = sample.map((_, i) => i).filter((i) => i % stride === 0);
+        expect([...ascending(values, stride)]).toEqual(places.sort((a, b) => sample[a]! - sample[b]! || a - b));
+        expect([...values]).toEqual(sample);
+      }),
+    );
+    expect([...ascending(Float64Array.of(3, 1, 2))]).toEqual([1, 2, 0]);
+  });
+
+  it("gives the same middle as picking ranks", () => {
+    const values = Float64Array.from({ length: 1024 }, (_, i) => Math.sin(i * i));
+    expect(middle90Of(values, ascending(values))).toEqual(middle90(values));
+    expect(middle90Of(values, ascending(values, 4))).toEqual(middle90(values, 4));
+  });
+});
+
+describe("larger and smaller", () => {
+  it("are what their names say", () => {
+    expect([larger(1, 2), larger(2, 1), smaller(1, 2), smaller(2, 1)]).toEqual([2, 2, 1, 1]);
   });
 });

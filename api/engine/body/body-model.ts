@@ -3,8 +3,10 @@
  *
  * @module
  */
+
 import type { Notice } from "../errors.ts";
 import { readEven } from "../numeric/interpolate.ts";
+import { larger } from "../numeric/larger.ts";
 import type { BodyClass } from "./classes.ts";
 import { CRISTOBALITE_STRAIN, QUARTZ_STRAIN } from "./phases.ts";
 
@@ -73,8 +75,9 @@ export function at(spread: Spread, deviate: number): number {
 export const MATRIX_RISE: Spread = { value: 0.0006, sd: 0.00025 };
 const MATRIX_MIDDLE_C = 260;
 
-function matrixLength(c: number, rise: number): number {
-  return (c - 20) * (1 + rise * ((c + 20) / 2 - MATRIX_MIDDLE_C));
+/** What the rise of the matrix adds to c − 20, for each unit of it [K²]: its length is (c − 20) + k·this. */
+function matrixRise(c: number): number {
+  return (c - 20) * ((c + 20) / 2 - MATRIX_MIDDLE_C);
 }
 
 /** Least share of the stated strain left to the matrix: more quartz than that contradicts the mean. */
@@ -99,25 +102,39 @@ export function scaledMixture(
   const [a, b] = mean.rangeC;
   const quartzSpan = quartz.factor * (readEven(QUARTZ_STRAIN, b) - readEven(QUARTZ_STRAIN, a));
   const cristobaliteSpan = readEven(CRISTOBALITE_STRAIN, b) - readEven(CRISTOBALITE_STRAIN, a);
+  const strainPerMean = 1e-6 * (b - a);
+  const spanRise = matrixRise(b) - matrixRise(a);
+  // Both tables stand on one grid, so that a temperature is looked up once.
+  const { start, step, values: quartzStrain } = QUARTZ_STRAIN;
+  const { values: cristobaliteStrain } = CRISTOBALITE_STRAIN;
+  const lastStep = quartzStrain.length - 2;
+  const perStep = 1 / step;
   return (c, deviates, out) => {
     const { bodyMean, bodyQuartz, bodyCristobalite, bodyRise } = deviates;
     for (let i = 0; i < c.length; i++) {
       const rise = MATRIX_RISE.value + MATRIX_RISE.sd * bodyRise[i]!;
-      const strain = (mean.value + mean.sd * bodyMean[i]!) * 1e-6 * (b - a);
-      let q = Math.max(quartz.value + quartz.sd * bodyQuartz[i]!, 0);
-      let k = Math.max(cristobalite.value + cristobalite.sd * bodyCristobalite[i]!, 0);
-      const wanted = q * quartzSpan + k * cristobaliteSpan;
+      const strain = (mean.value + mean.sd * bodyMean[i]!) * strainPerMean;
+      let q = larger(quartz.value + quartz.sd * bodyQuartz[i]!, 0);
+      let k = larger(cristobalite.value + cristobalite.sd * bodyCristobalite[i]!, 0);
+      let grains = q * quartzSpan + k * cristobaliteSpan;
       const room = strain * (1 - LEAST_MATRIX_SHARE);
-      if (wanted > room && wanted > 0) {
-        const less = Math.max(room, 0) / wanted;
+      if (grains > room && grains > 0) {
+        const less = larger(room, 0) / grains;
         q *= less;
         k *= less;
+        grains *= less;
       }
-      const matrix = (strain - q * quartzSpan - k * cristobaliteSpan) / (matrixLength(b, rise) - matrixLength(a, rise));
+      const matrix = (strain - grains) / (b - a + rise * spanRise);
+      const hot = c[i]!;
+      const position = (hot - start) * perStep;
+      const at = Math.min(Math.max(position | 0, 0), lastStep);
+      const part = position - at;
+      const q0 = quartzStrain[at]!;
+      const k0 = cristobaliteStrain[at]!;
       out[i] =
-        matrix * matrixLength(c[i]!, rise) +
-        q * quartz.factor * readEven(QUARTZ_STRAIN, c[i]!) +
-        k * readEven(CRISTOBALITE_STRAIN, c[i]!);
+        matrix * (hot - 20 + rise * matrixRise(hot)) +
+        q * quartz.factor * (q0 + (quartzStrain[at + 1]! - q0) * part) +
+        k * (k0 + (cristobaliteStrain[at + 1]! - k0) * part);
     }
   };
 }

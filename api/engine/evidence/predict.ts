@@ -1,7 +1,9 @@
 /** What the fit says a tile would show, draw by draw, at every expansion of the grid. @module */
+
+import { RANKED } from "../fit/draw-outcome.ts";
 import { DRAWS, type Draws, NORMAL_SHAPE } from "../fit/draws.ts";
 import { cantileverDeflection, ringClosingOf, spanSag, stripCurvature } from "../fit/ring-and-strip.ts";
-import { RANKED, type Simulation, type Situation, simulate } from "../fit/simulate.ts";
+import { type Simulation, type Situation, simulate } from "../fit/simulate.ts";
 import { quenchDifferences } from "../fit/trials.ts";
 import type { Seen } from "./types.ts";
 

@@ -1,6 +1,8 @@
 /** Whether the glaze, as the tiles have shown it, suits one clay or another. @module */
+
+import { RANKED } from "../fit/draw-outcome.ts";
 import { DRAWS, NORMAL_SHAPE } from "../fit/draws.ts";
-import { RANKED, simulate } from "../fit/simulate.ts";
+import { simulate } from "../fit/simulate.ts";
 import type { Outcome, StressCase, Verdict } from "../fit/types.ts";
 import { CASES, judge } from "../fit/verdict.ts";
 import { round } from "../quantity.ts";

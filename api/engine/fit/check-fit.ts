@@ -36,7 +36,7 @@ export function checkFit(request: FitRequest): FitReport {
   const draws = drawsFor(seed);
   const simulation = simulate(situation, draws);
   const summary = summarise(situation, simulation);
-  const cases = twentyCases(simulation, summary.thresholds);
+  const cases = twentyCases(simulation, summary.order, summary.thresholds);
   const judgement = judge(cases);
   const perUnit = stressPerExpansion(prepared, summary);
   const pulls = pullsOf(prepared, perUnit);

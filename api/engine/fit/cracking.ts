@@ -1,5 +1,7 @@
 /** When a stretched glaze cracks. @module */
+
 import { readEven } from "../numeric/interpolate.ts";
+import { larger } from "../numeric/larger.ts";
 import { CHANNELLING, CRACK_GROWTH } from "./constants.ts";
 
 /**
@@ -11,8 +13,11 @@ import { CHANNELLING, CRACK_GROWTH } from "./constants.ts";
  * @example stiffnessContrast(70e9, 0.2, 30e9, 0.2) // 0.4
  */
 export function stiffnessContrast(glazePa: number, glazePoisson: number, bodyPa: number, bodyPoisson: number): number {
-  const glaze = glazePa / (1 - glazePoisson ** 2);
-  const body = bodyPa / (1 - bodyPoisson ** 2);
+  return contrastOf(glazePa / (1 - glazePoisson ** 2), bodyPa / (1 - bodyPoisson ** 2));
+}
+
+/** The same from the plane-strain moduli E′. */
+export function contrastOf(glaze: number, body: number): number {
   return (glaze - body) / (glaze + body);
 }
 
@@ -24,7 +29,7 @@ export function stiffnessContrast(glazePa: number, glazePoisson: number, bodyPa:
  * @example channellingFactor(0) // 1.976
  */
 export function channellingFactor(contrast: number): number {
-  return Math.max(readEven(CHANNELLING, contrast), 1);
+  return larger(readEven(CHANNELLING, contrast), 1);
 }
 
 /**

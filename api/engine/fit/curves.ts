@@ -1,7 +1,8 @@
 /** Both curves, ready to be drawn: length counted from 20 °C. @module */
 import { contractionAt, Z90 } from "../body/index.ts";
 import { quantileOf, round } from "../quantity.ts";
-import { glassContraction, onWareDrop, type Situation } from "./simulate.ts";
+import { glassContraction, onWareDrop } from "./draw-coat.ts";
+import type { Situation } from "./simulate.ts";
 import type { BandPoint } from "./types.ts";
 
 /** Distance between drawn points [K]. */

@@ -5,7 +5,7 @@ import { expansionContributions, expansionDoubt, glassProperties, type OxideCont
 import { type Quantity, quantileOf, quantity, UNITS } from "../quantity.ts";
 import { findMaterial } from "../recipe/materials.ts";
 import { ON_WARE } from "./constants.ts";
-import { onWareDrop } from "./simulate.ts";
+import { onWareDrop } from "./draw-coat.ts";
 
 /** Opacifiers above this stay (partly) as crystals [mol %]; and the doubt each further mole per cent adds [1e-6/K]. */
 const CRYSTALS = { from: 1.5, sdPerPercent: 0.12, most: 0.6 };

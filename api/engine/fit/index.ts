@@ -13,7 +13,7 @@ export {
   settingRatio,
 } from "./set-point.ts";
 export { type DoubtSwitches, glazeDoubts, type NamedDoubt } from "./glaze-doubts.ts";
-export { glassContraction } from "./simulate.ts";
+export { glassContraction } from "./draw-coat.ts";
 export { DEFAULTS, WIDEST } from "./situation.ts";
 export {
   type BilayerStress,

@@ -69,45 +69,59 @@ export function prepare(request: FitRequest): Prepared {
   const serviceYears = ware.serviceYears ?? DEFAULTS.serviceYears;
   const cooling = firing.cooling ?? [{ toC: 20, cPerHour: firing.coolingCPerHour ?? DEFAULTS.coolingCPerHour }];
   const edgeMm = ware.edgeRadiusMm ?? Math.max(wallMm / 2, 0.25);
-  const within = (value: number, low: number, high: number, pointer: string, message: string) => {
-    if (!(value >= low && value <= high)) issues.push({ pointer, message, allowed: [low, high] });
+  const within = (value: number, low: number, high: number, pointer: string, said: string, unit = " mm") => {
+    if (value >= low && value <= high) return;
+    issues.push({ pointer, message: `${said}; I read ${value}${unit}.`, allowed: [low, high] });
   };
   const thicknesses = coats.map(({ glaze, at }) => {
     const mm = glaze.thicknessMm ?? DEFAULTS.thicknessMm;
-    within(mm, 0.01, 5, `${at}/thicknessMm`, `A fired glaze is between 0.01 and 5 mm thick; I read ${mm} mm.`);
+    within(mm, 0.01, 5, `${at}/thicknessMm`, "A fired glaze is between 0.01 and 5 mm thick");
     return mm;
   });
-  within(wallMm, 0.5, 100, "/ware/wallMm", `A clay wall is between 0.5 and 100 mm thick; I read ${wallMm} mm.`);
-  within(edgeMm, 0.1, 1000, "/ware/edgeRadiusMm", `An edge has a radius between 0.1 and 1000 mm; I read ${edgeMm} mm.`);
+  within(wallMm, 0.5, 100, "/ware/wallMm", "A clay wall is between 0.5 and 100 mm thick");
+  within(edgeMm, 0.1, 1000, "/ware/edgeRadiusMm", "An edge has a radius between 0.1 and 1000 mm");
   issues.push(...coolingIssues(firing));
-  within(
-    serviceYears,
-    0.01,
-    200,
-    "/ware/serviceYears",
-    `Service lies between 0.01 and 200 years; I read ${serviceYears}.`,
-  );
+  within(serviceYears, 0.01, 200, "/ware/serviceYears", "Service lies between 0.01 and 200 years", "");
   const glazes = read.filter((glaze) => glaze !== undefined);
   const [outer, ...under] = glazes;
   if (issues.length > 0 || !outer || !body) throw new EngineError(issues);
 
-  const all = <T>(pick: (glaze: GlazeReading) => readonly T[]): T[] => glazes.flatMap((glaze) => [...pick(glaze)]);
-  const notes = coats.flatMap(({ glaze, at }, i) => thicknessRemarks(glaze, thicknesses[i]!, at));
-  const skinMm = thicknesses.reduce((sum, mm) => sum + mm, 0);
+  const warnings: Notice[] = [];
+  const cautions: Notice[] = [];
+  const sources: string[] = [];
+  const notes: Notice[] = [];
+  let skinMm = 0;
+  coats.forEach(({ glaze, at }, i) => {
+    const reading = glazes[i]!;
+    warnings.push(...reading.warnings);
+    cautions.push(...reading.cautions);
+    sources.push(...reading.sources);
+    notes.push(...thicknessRemarks(glaze, thicknesses[i]!, at));
+    skinMm += thicknesses[i]!;
+  });
+  warnings.push(...body.warnings, ...notes, ...remarks(request, body, skinMm, wallMm));
+  sources.push(RISE_WITH_TEMPERATURE.source, ...body.sources);
+  const { chemistry, contributions, model, properties } = outer;
+  const { expansion, recipeSd, transitionC, t12C, fragility, setPointSdK, youngsGPa, toughness } = properties;
   return {
-    ...outer,
-    coats: glazes.map(({ chemistry }, i) => ({ chemistry, thicknessMm: thicknesses[i]! })),
+    chemistry,
+    contributions,
+    model,
+    coats: glazes.map((glaze, i) => ({ chemistry: glaze.chemistry, thicknessMm: thicknesses[i]! })),
     body,
-    warnings: [
-      ...all(({ warnings }) => warnings),
-      ...body.warnings,
-      ...notes,
-      ...remarks(request, body, skinMm, wallMm),
-    ],
-    cautions: onceEach(all(({ cautions }) => cautions)),
-    sources: [...all(({ sources }) => sources), RISE_WITH_TEMPERATURE.source, ...body.sources],
+    warnings,
+    cautions: glazes.length > 1 ? onceEach(cautions) : cautions,
+    sources,
+    // Written out: the runtime is slow at literals that go on after a spread, and every fit makes one.
     situation: {
-      ...outer.properties,
+      expansion,
+      recipeSd,
+      transitionC,
+      t12C,
+      fragility,
+      setPointSdK,
+      youngsGPa,
+      toughness,
       thicknessM: thicknesses[0]! / 1000,
       under: under.map(({ properties }, i) => ({ ...properties, thicknessM: thicknesses[i + 1]! / 1000 })),
       rise: RISE_WITH_TEMPERATURE,

@@ -1,6 +1,6 @@
 /** What a simulation amounts to: centres and intervals, thresholds at this thickness. @module */
 import { at, moistureAge, Z90 } from "../body/index.ts";
-import { middle90 } from "../numeric/quantiles.ts";
+import { ascending, middle90Of } from "../numeric/quantiles.ts";
 import { type Quantity, quantileOf, quantity, UNITS } from "../quantity.ts";
 import { INTERFACE, POISSON, TENSILE_SHARE, TOUGHNESS } from "./constants.ts";
 import { channellingFactor, criticalStress, delayedShare, stiffnessContrast, YEAR_S } from "./cracking.ts";
@@ -17,6 +17,8 @@ export interface Middle {
 
 /** Centres and intervals of everything drawn. */
 export interface Summary {
+  /** Draws from the most squeezed to the most stretched; good until the next fit. */
+  order: Uint16Array;
   stress: Middle;
   mismatch: Middle;
   setPointC: Middle;
@@ -30,15 +32,21 @@ export interface Summary {
 
 /** Reads centres and intervals off a simulation. */
 export function summarise(s: Situation, simulation: Simulation): Summary {
+  const order = ascending(simulation.stress);
   return {
-    stress: middle90(simulation.stress),
-    mismatch: middle90(simulation.mismatch),
-    // Shown, not judged by: a quarter of the lattice is a lattice too, and close enough.
-    setPointC: middle90(simulation.setPointC, 4),
-    glazeMean: middle90(simulation.glazeMean, 4),
-    bodyMean: middle90(simulation.bodyMean, 4),
+    order,
+    stress: middle90Of(simulation.stress, order),
+    mismatch: shown(simulation.mismatch),
+    setPointC: shown(simulation.setPointC),
+    glazeMean: shown(simulation.glazeMean),
+    bodyMean: shown(simulation.bodyMean),
     ...thresholdsAt(s),
   };
+}
+
+/** What is shown and not judged by is read off a quarter of the lattice, which is a lattice too, and close enough. */
+function shown(values: Float64Array): Middle {
+  return middle90Of(values, ascending(values, 4));
 }
 
 /**

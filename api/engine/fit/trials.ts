@@ -1,6 +1,8 @@
 /** What a quench, a steam test and everyday use would show. @module */
+
 import trialData from "../../../data/fit/trials.json" with { type: "json" };
-import { middle90 } from "../numeric/quantiles.ts";
+import { larger, smaller } from "../numeric/larger.ts";
+import { ascending, middle90Of } from "../numeric/quantiles.ts";
 import { quantity, round, UNITS } from "../quantity.ts";
 import { POISSON, QUENCH_FACTOR, TOUGHNESS } from "./constants.ts";
 import { delayedShare } from "./cracking.ts";
@@ -18,13 +20,27 @@ const QUENCH_S = 10;
 /** Chance from which a step counts as expected to pass, or to fail: 15 of 20. */
 const EXPECTED = 0.75;
 
+/** Least share of the thermal stress that a surface feels [-]. */
+const LEAST_FACTOR = 0.2;
+/** A quench always pulls a little [Pa/K], so that nothing is divided by nought. */
+const LEAST_PER_STEP = 1e3;
 /** No ware stands a quench by more than this [K] (common practice, no source: clay bodies break well below). */
 const CLAY_BREAKS_K = 400;
 
 const quenchShare = delayedShare(QUENCH_S);
-const steamShares = trialData.steam.map(({ hours }) => delayedShare(hours * 3600));
-const useShares = trialData.use.map(({ seconds }) => delayedShare(seconds));
+/** The trials as bare columns: they are read in the hot loop of every fit. */
+const STEAM = {
+  toughness: Float64Array.from(trialData.steam, ({ hours }) => delayedShare(hours * 3600)),
+  growth: Float64Array.from(trialData.steam, ({ share }) => share),
+};
+const USE = {
+  toughness: Float64Array.from(trialData.use, ({ seconds }) => delayedShare(seconds)),
+  differenceK: Float64Array.from(trialData.use, ({ differenceK }) => differenceK),
+  share: Float64Array.from(trialData.use, ({ share }) => share / QUENCH_FACTOR.value),
+};
 const differences = new Float64Array(TRIED);
+const passes = new Int32Array(trialData.steam.length);
+const cracks = new Int32Array(trialData.use.length);
 
 /**
  * Tries every draw of a fit.
@@ -44,36 +60,36 @@ export function tryOut(s: Situation, simulation: Simulation, draws: Draws): Tria
   const k0 = TOUGHNESS.floor;
   const cold = 1 + s.rise.perKelvin * (QUENCH_MIDDLE_C - s.rise.anchorC);
   const swelling = s.body.moisturePercent;
-  const passes = trialData.steam.map(() => 0);
-  const cracks = trialData.use.map(() => 0);
-
-  quenchDifferences(s, simulation, draws, differences, STRIDE);
+  passes.fill(0);
+  cracks.fill(0);
   for (let j = 0; j < TRIED; j++) {
     const i = j * STRIDE;
-    const tough = (kIc.value + kIc.sd * toughness[i]!) / root[i]!;
-    const floor = (k0.value + k0.sd * toughness[i]!) / root[i]!;
+    const now = stress[i]!;
+    const perRoot = 1 / root[i]!;
+    const tough = (kIc.value + kIc.sd * toughness[i]!) * perRoot;
+    const floor = (k0.value + k0.sd * toughness[i]!) * perRoot;
     const stiff = glazePa[i]! / (1 - POISSON);
     const perKelvin = stiff * alpha[i]! * 1e-6 * cold;
     const full = quenchFactor(quench[i]!);
-    const grown = (Math.max(swelling.value + swelling.sd * moisture[i]!, 0) / 100) * stiff;
+    const grown = (larger(swelling.value + swelling.sd * moisture[i]!, 0) / 100) * stiff;
+    differences[j] = differenceOf(now, tough, floor, perKelvin * full);
     for (let k = 0; k < passes.length; k++) {
-      const limit = Math.max(steamShares[k]! * tough, floor);
-      if (stress[i]! + grown * trialData.steam[k]!.share < limit) passes[k]!++;
+      if (now + grown * STEAM.growth[k]! < larger(STEAM.toughness[k]! * tough, floor)) passes[k]!++;
     }
     for (let k = 0; k < cracks.length; k++) {
-      const { differenceK, share } = trialData.use[k]!;
-      const limit = Math.max(useShares[k]! * tough, floor);
-      if (stress[i]! + perKelvin * differenceK * Math.min((share * full) / QUENCH_FACTOR.value, 1) >= limit)
-        cracks[k]!++;
+      const pull = now + perKelvin * USE.differenceK[k]! * smaller(USE.share[k]! * full, 1);
+      if (pull >= larger(USE.toughness[k]! * tough, floor)) cracks[k]!++;
     }
   }
+  const order = ascending(differences);
+  const from = middle90Of(differences, order);
   const { bathC, stepsC, standard } = trialData.quench;
+  // The steps rise, so what failed a step has failed all before it: one walk along the draws, the weakest first.
+  let failed = 0;
   const steps = stepsC.map((ovenC) => {
-    let held = 0;
-    for (let j = 0; j < TRIED; j++) if (differences[j]! > ovenC - bathC) held++;
-    return { ovenC, passes: round(held / TRIED, 3) };
+    while (failed < TRIED && differences[order[failed]!]! <= ovenC - bathC) failed++;
+    return { ovenC, passes: round((TRIED - failed) / TRIED, 3) };
   });
-  const from = middle90(differences);
   return {
     quench: {
       standard,
@@ -91,32 +107,38 @@ export function tryOut(s: Situation, simulation: Simulation, draws: Draws): Tria
  *
  *     ΔT = (K/√(Zh) − σ)(1 − ν)/(f E α)
  *
- * @param out - filled with every `stride`-th draw's difference [K], 0 for a glaze that is cracked before, at most 400:
- * beyond it the clay itself has long broken
+ * @param out - filled with every draw's difference [K], 0 for a glaze that is cracked before, at most 400: beyond it the
+ * clay itself has long broken
  */
 export function quenchDifferences(
   s: Situation,
   { stress, root, glazePa, alpha }: Simulation,
   { normal: { toughness, quench } }: Draws,
   out: Float64Array,
-  stride = 1,
 ): void {
   const kIc = TOUGHNESS[s.toughness];
   const k0 = TOUGHNESS.floor;
   const cold = 1 + s.rise.perKelvin * (QUENCH_MIDDLE_C - s.rise.anchorC);
-  for (let j = 0; j < out.length; j++) {
-    const i = j * stride;
-    const tough = (kIc.value + kIc.sd * toughness[i]!) / root[i]!;
-    const floor = (k0.value + k0.sd * toughness[i]!) / root[i]!;
+  for (let i = 0; i < out.length; i++) {
+    const perRoot = 1 / root[i]!;
+    const tough = (kIc.value + kIc.sd * toughness[i]!) * perRoot;
+    const floor = (k0.value + k0.sd * toughness[i]!) * perRoot;
     const perKelvin = (glazePa[i]! / (1 - POISSON)) * alpha[i]! * 1e-6 * cold;
-    const perStep = Math.max(perKelvin * quenchFactor(quench[i]!), 1e3);
-    const difference = (Math.max(quenchShare * tough, floor) - stress[i]!) / perStep;
-    out[j] = Math.min(Math.max(difference, 0), CLAY_BREAKS_K);
+    out[i] = differenceOf(stress[i]!, tough, floor, perKelvin * quenchFactor(quench[i]!));
   }
 }
 
+/**
+ * @param tough - tension at which a crack runs at once [Pa]; `floor` the least at which it ever creeps [Pa]
+ * @param perStep - tension that a kelvin of quench adds [Pa/K]
+ */
+function differenceOf(stress: number, tough: number, floor: number, perStep: number): number {
+  const difference = (larger(quenchShare * tough, floor) - stress) / larger(perStep, LEAST_PER_STEP);
+  return smaller(larger(difference, 0), CLAY_BREAKS_K);
+}
+
 function quenchFactor(deviate: number): number {
-  return Math.min(Math.max(QUENCH_FACTOR.value + QUENCH_FACTOR.sd * deviate, 0.2), 1);
+  return smaller(larger(QUENCH_FACTOR.value + QUENCH_FACTOR.sd * deviate, LEAST_FACTOR), 1);
 }
 
 function quenchWords(steps: Trials["quench"]["steps"]): string {

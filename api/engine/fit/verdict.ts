@@ -1,9 +1,9 @@
 /** From a thousand judged draws to twenty cases and one word. @module */
 
-import { selectRanks } from "../numeric/quantiles.ts";
 import { round } from "../quantity.ts";
+import { RANKED } from "./draw-outcome.ts";
 import { DRAWS } from "./draws.ts";
-import { RANKED, type Simulation } from "./simulate.ts";
+import type { Simulation } from "./simulate.ts";
 import type { Outcome, StressCase, Verdict } from "./types.ts";
 
 /** How many cases stand for all. */
@@ -27,14 +27,18 @@ export interface CentralThresholds {
  * Twenty equally likely cases: draws put in order of outcome, then of stress, and every twentieth taken from its middle.
  * So the number of cases of an outcome is its probability in twentieths, rounded, and the twenty always add up.
  * A case is placed on its own side of the central thresholds, since each draw had thresholds of its own.
+ * @param order - draws by stress, ascending
  * @returns cases from the most squeezed to the most stretched, stress to 0.1 MPa
  */
-export function twentyCases(simulation: Simulation, thresholds: CentralThresholds): StressCase[] {
-  const { stress, outcome } = simulation;
-  // One sortable number a draw: the rank above any stress in MPa.
-  const keys = new Float64Array(DRAWS);
-  for (let i = 0; i < DRAWS; i++) keys[i] = outcome[i]! * RANK_STEP + stress[i]! / 1e6;
-  selectRanks(keys, MIDDLES);
+export function twentyCases(
+  { stress, outcome, counts }: Simulation,
+  order: Uint16Array,
+  thresholds: CentralThresholds,
+): StressCase[] {
+  // Draws dealt to their outcomes in order of stress: place within the outcome after the outcomes before it.
+  const next = [0, 0, 0, 0];
+  for (let rank = 1; rank < RANKED.length; rank++) next[rank] = next[rank - 1]! + counts[RANKED[rank - 1]!];
+  for (let i = 0; i < DRAWS; i++) dealt[next[outcome[order[i]!]!]!++] = order[i]!;
   // On clay that swells very much nothing between flaking and cracking in time is left.
   const flakes = Math.min(thresholds.flakesComeOff, thresholds.mayCrackInTime);
   const limits: Record<Outcome, readonly [number, number]> = {
@@ -44,16 +48,14 @@ export function twentyCases(simulation: Simulation, thresholds: CentralThreshold
     crazesOnCooling: [thresholds.cracksOnCooling, Number.POSITIVE_INFINITY],
   };
   return MIDDLES.map((middle) => {
-    const key = keys[middle]!;
-    const rank = Math.round(key / RANK_STEP);
-    const name = RANKED[rank]!;
+    const draw = dealt[middle]!;
+    const name = RANKED[outcome[draw]!]!;
     const [low, high] = limits[name];
-    const value = Math.min(Math.max(key - rank * RANK_STEP, low / 1e6), high / 1e6);
-    return { stressMPa: round(value, 1), outcome: name };
+    return { stressMPa: round(Math.min(Math.max(stress[draw]!, low), high) / 1e6, 1), outcome: name };
   });
 }
 
-const RANK_STEP = 1e6;
+const dealt = new Uint16Array(DRAWS);
 /** Rank of the middle draw of each twentieth. */
 const MIDDLES = Array.from({ length: CASES }, (_, i) => Math.floor(((i + 0.5) / CASES) * DRAWS));
 

@@ -36,23 +36,25 @@ export function expansionContributions(moleFractions: MoleFractions): ExpansionC
     meanSlope += x[i]! * here[i]!;
     meanMass += x[i]! * MASS[i]!;
   }
-  const silica = new Float64Array(QUANTITY_COUNT);
-  silica[0] = 1;
-  const oxides = MODEL_OXIDES.flatMap((oxide, i) => {
-    if (x[i] === 0) return [];
-    const perMole = (here[i]! - meanSlope) / 100;
-    return {
-      oxide,
+  const oxides: ExpansionContributions["oxides"][number][] = [];
+  for (let i = 0; i < x.length; i++) {
+    if (x[i] === 0) continue;
+    const perMolePercent = (here[i]! - meanSlope) / 100;
+    oxides.push({
+      oxide: MODEL_OXIDES[i]!,
       contribution: x[i]! * (halfway[i]! - halfway[0]!),
-      perMolePercent: perMole,
-      perWeightPercent: (perMole * meanMass) / MASS[i]!,
-    };
-  });
-  return { referenceOxide: "SiO2", reference: EXPANSION.predict(silica), oxides };
+      perMolePercent,
+      perWeightPercent: (perMolePercent * meanMass) / MASS[i]!,
+    });
+  }
+  return { referenceOxide: "SiO2", reference: SILICA, oxides };
 }
 
 function slopesAt(x: Float64Array): Float64Array {
-  const q = new Float64Array(QUANTITY_COUNT);
-  quantitiesOf(x, q);
-  return EXPANSION.gradient(q);
+  quantitiesOf(x, quantities);
+  return EXPANSION.gradient(quantities);
 }
+
+const quantities = new Float64Array(QUANTITY_COUNT);
+/** What the formula gives for silica alone [1e-6/K]. */
+const SILICA = EXPANSION.predict(Float64Array.from({ length: QUANTITY_COUNT }, (_, i) => (i === 0 ? 1 : 0)));

@@ -16,8 +16,9 @@ export interface EvenTable {
 export function readEven(table: EvenTable, at: number): number {
   const { start, step, values } = table;
   const position = (at - start) / step;
+  // Cut to a whole number: between −1 and 0 that is 0, as wanted.
+  let i = position | 0;
   const last = values.length - 2;
-  let i = Math.floor(position);
   if (i < 0) i = 0;
   else if (i > last) i = last;
   const low = values[i]!;

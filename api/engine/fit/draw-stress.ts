@@ -1,0 +1,67 @@
+/** The stress of every draw, in one coat or in each of several. @module */
+import { POISSON } from "./constants.ts";
+import { DRAWS } from "./draws.ts";
+import { type CoatArrays, facesOf, type Situation } from "./simulate.ts";
+import { bilayerStress, type Layers, stackStress, straightWallStress } from "./stress.ts";
+
+/** One coat on the wall. */
+export function drawStress(s: Situation, bodyPa: Float64Array, coat: CoatArrays): void {
+  const { mismatch, stress, glazeM, glazePa } = coat;
+  const faces = facesOf(s);
+  const freeToBend = s.glazed === "one-face-free";
+  const pair: Layers = {
+    glazePa: 0,
+    glazePoisson: POISSON,
+    glazeM: 0,
+    bodyPa: 0,
+    bodyPoisson: s.body.poisson,
+    wallM: s.wallM,
+  };
+  for (let i = 0; i < DRAWS; i++) {
+    pair.glazePa = glazePa[i]!;
+    pair.glazeM = glazeM[i]!;
+    pair.bodyPa = bodyPa[i]!;
+    stress[i] = freeToBend
+      ? bilayerStress(pair, mismatch[i]!).glazeMean
+      : straightWallStress(pair, mismatch[i]!, faces);
+  }
+}
+
+/** Several coats: each pulls the common wall, see {@link stackStress}. */
+export function drawStackStress(s: Situation, bodyPa: Float64Array, coats: readonly CoatArrays[]): void {
+  const layers = coats.map(() => ({ pa: 0, poisson: POISSON, thicknessM: 0, mismatch: 0 }));
+  const wall = { pa: 0, poisson: s.body.poisson, thicknessM: s.wallM };
+  for (let i = 0; i < DRAWS; i++) {
+    wall.pa = bodyPa[i]!;
+    for (let j = 0; j < coats.length; j++) {
+      const layer = layers[j]!;
+      layer.pa = coats[j]!.glazePa[i]!;
+      layer.thicknessM = coats[j]!.glazeM[i]!;
+      layer.mismatch = coats[j]!.mismatch[i]!;
+    }
+    const stress = stackStress(layers, wall, s.glazed);
+    for (let j = 0; j < coats.length; j++) coats[j]!.stress[i] = stress[j]!;
+  }
+}
+
+/**
+ * The skin as a whole: thickness added, everything else averaged by thickness.
+ * @param coats - their stresses drawn
+ * @param skin - filled
+ */
+export function meltIntoSkin(coats: readonly CoatArrays[], skin: CoatArrays): void {
+  for (let i = 0; i < DRAWS; i++) {
+    let thickness = 0;
+    for (const coat of coats) thickness += coat.glazeM[i]!;
+    const mean = (key: "stress" | "mismatch" | "glazePa" | "alpha"): number => {
+      let sum = 0;
+      for (const coat of coats) sum += coat[key][i]! * coat.glazeM[i]!;
+      return sum / thickness;
+    };
+    skin.glazeM[i] = thickness;
+    skin.stress[i] = mean("stress");
+    skin.mismatch[i] = mean("mismatch");
+    skin.glazePa[i] = mean("glazePa");
+    skin.alpha[i] = mean("alpha");
+  }
+}
