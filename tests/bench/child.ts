@@ -19,12 +19,13 @@ export interface Child {
 /**
  * Starts a TypeScript file that listens on `PORT`.
  * @param file - path from the top of the project
+ * @param settings - variables of its environment beside the port
  */
-export async function start(file: string): Promise<Child> {
+export async function start(file: string, settings: Record<string, string> = {}): Promise<Child> {
   const port = await freePort();
   const child = spawn(process.execPath, [".config/run.mjs", file], {
     cwd: root,
-    env: { ...process.env, PORT: String(port), HOST: "127.0.0.1", RINGTRUE_LOG: "off" },
+    env: { ...process.env, PORT: String(port), HOST: "127.0.0.1", RINGTRUE_LOG: "off", ...settings },
     stdio: ["ignore", "ignore", "inherit"],
   });
   const stop = () => void child.kill("SIGKILL");

@@ -3,6 +3,7 @@ import { Ringtrue } from "@ringtrue/sdk";
 import autocannon from "autocannon";
 import { checkFit } from "../../api/engine/fit/index.ts";
 import { type Child, start, untilAnswered } from "./child.ts";
+import { ask, keptConnections, paced, quantile } from "./paced.ts";
 import { question, questions } from "./questions.ts";
 
 const SERVICE = "api/server.ts";
@@ -37,8 +38,12 @@ async function load(child: Child, path: string): Promise<Load> {
   return { rate: requests.average, processorUs };
 }
 
-async function withChild<T>(file: string, measure: (child: Child) => Promise<T>): Promise<T> {
-  const child = await start(file);
+async function withChild<T>(
+  file: string,
+  measure: (child: Child) => Promise<T>,
+  settings: Record<string, string> = {},
+): Promise<T> {
+  const child = await start(file, settings);
   try {
     return await measure(child);
   } finally {
@@ -113,4 +118,55 @@ export function bulk(count: number, marks: readonly number[], limitS: number): P
     const ratePerCore = used !== null && usedBefore !== null ? fits / (used - usedBefore) : null;
     return { rate: fits / seconds, ratePerCore, fits, memory };
   });
+}
+
+/**
+ * How long single fits take at a rate that leaves the service time to breathe.
+ * @param perSecond - fits asked for, evenly spread [1/s]
+ * @returns time that 99 in 100 stay below, from when each was due [ms]
+ */
+export function p99Ms(perSecond: number, seconds = 5): Promise<number> {
+  return withChild(SERVICE, async ({ url }) => {
+    const agent = keptConnections(64);
+    const fit = async () => {
+      const { status } = await ask(`${url}/v1/fit`, BODY, { agent });
+      if (status !== 200) throw new Error(`${status}: the figure would lie.`);
+    };
+    await untilAnswered(fit);
+    await paced(perSecond, 2, fit);
+    return quantile(await paced(perSecond, seconds, fit), 0.99);
+  });
+}
+
+/**
+ * What a second process adds: fits a second with `WORKERS` processes, over streams whose answers nobody reads, so that
+ * asking costs next to nothing.
+ */
+export function workersRate(workers: number, seconds = 4): Promise<number> {
+  const lines = 400;
+  const body = Buffer.from([...questions(lines)].map((one) => `${JSON.stringify(one)}\n`).join(""));
+  const measure = async ({ url }: Child) => {
+    const headers = { "content-type": "application/x-ndjson" };
+    let fits = 0;
+    // A connection of its own for each, so that the processes share them evenly.
+    const stream = async () => {
+      const { status } = await ask(`${url}/v1/fit/stream`, body, { headers, agent: false });
+      if (status !== 200) throw new Error(`${status}: the figure would lie.`);
+      fits += lines;
+    };
+    await untilAnswered(stream);
+    const until = async (end: number) => {
+      while (performance.now() < end) await stream();
+    };
+    const fourAtOnce = (forMs: number) => {
+      const end = performance.now() + forMs;
+      return Promise.all(Array.from({ length: 4 }, () => until(end)));
+    };
+    await fourAtOnce(1500);
+    fits = 0;
+    const began = performance.now();
+    await fourAtOnce(seconds * 1000);
+    return fits / ((performance.now() - began) / 1000);
+  };
+  return withChild(SERVICE, measure, { WORKERS: String(workers) });
 }
