@@ -9,6 +9,7 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.ts"],
     environment: "node",
+    setupFiles: [`${root}tests/support/seed.ts`],
     testTimeout: 30_000,
   },
 });
