@@ -4,14 +4,14 @@ import { z } from "zod";
 import {
   type BlendRequest as Asked,
   type Blend,
-  blendPicture,
-  canDraw,
   csvHeading,
   csvRow,
-  judgeBlend,
+  type BlendReport as Judged,
+  MOST_AT_ONCE,
+  MOST_POINTS,
   openBlend,
 } from "../engine/blends/index.ts";
-import { type PictureWidth, blendPicture as verdictMap } from "../engine/pictures/index.ts";
+import { blendPicture, canDrawBlend, type PictureWidth } from "../engine/pictures/index.ts";
 import { within } from "../http/accept.ts";
 import { JSON_TYPE, NDJSON_TYPE, preferredType } from "../http/media.ts";
 import { type Api, answer, badJson, type Env, jsonAnswer, jsonRequest, mount } from "../http/operation.ts";
@@ -24,8 +24,6 @@ import { SVG_TYPE } from "./sheet-answer.ts";
 
 const CSV_TYPE = "text/csv";
 const SERVED = [JSON_TYPE, NDJSON_TYPE, CSV_TYPE, SVG_TYPE].join(", ");
-/** Points of an answer in one piece; more are streamed. */
-const MOST_AT_ONCE = 2500;
 /** Points between turns for other callers. */
 const POINTS_A_TURN = 32;
 const SVG_POLICY = "default-src 'none'; style-src 'unsafe-inline'; sandbox";
@@ -39,14 +37,16 @@ export function blendRoutes(api: Api): void {
       path: "/v1/blends",
       operationId: "mapBlend",
       tags: ["blends"],
-      summary: "Where in a line, triangle or grid of glazes it fits",
+      summary: "Where in a line, triangle or grid of glazes, or a mixture of many, it fits",
       description:
-        "Mixes two to six recipes in even steps by dry weight and judges every mixture: recipe, Seger formula, expansion, " +
+        "Mixes two recipes or more in even steps by dry weight and judges every mixture: recipe, Seger formula, expansion, " +
         "verdict, chances. Points come in an order in which each is one step from the one before, which saves weighing; " +
-        `labels are for the backs of the tiles. Asked for as \`${NDJSON_TYPE}\` or \`${CSV_TYPE}\`, points come as they are ` +
-        "worked out, each with its index and how many there are, and `from` goes on where a stream broke off. Asked for " +
-        `as \`${SVG_TYPE}\`, a line, triangle or grid is drawn with contours of soundness, or with the ring of each verdict. In one piece an answer holds ` +
-        `${MOST_AT_ONCE} points.`,
+        `labels are for the backs of the tiles. Corners may be many; what is limited is their mixtures, ${MOST_POINTS} in all. ` +
+        `Asked for as \`${NDJSON_TYPE}\` or \`${CSV_TYPE}\`, points come as they are worked out, each with its index and how ` +
+        "many there are, and `from` goes on where a stream broke off. Asked for as " +
+        `\`${SVG_TYPE}\`, a line, triangle or grid is drawn with contours of soundness and the ring of each verdict on ` +
+        "them; more corners as rings over their stress, with the likeliest to stay sound in words. In one piece an answer " +
+        `holds ${MOST_AT_ONCE} points.`,
       request: { ...jsonRequest(BlendRequest, THAW_TO_HAIL), query: BlendPictureQuery },
       responses: {
         200: {
@@ -73,7 +73,7 @@ export function blendRoutes(api: Api): void {
       if (type === CSV_TYPE)
         return streamed(c, blend, "text/csv; charset=utf-8", csvHeading(blend.ready.names), csvRow);
       atOnce(blend);
-      const report = within("", () => judgeBlend(request));
+      const report = blend.report([...blend.points()]);
       return type === SVG_TYPE ? drawn(c, request, report, look) : answer(c, BlendReport, report);
     },
   );
@@ -84,7 +84,7 @@ function atOnce({ ready: { from, to } }: Blend): void {
   throw impossible([
     {
       pointer: "/steps",
-      message: `These are ${to - from} points; in one piece I answer ${MOST_AT_ONCE}. Ask for ${NDJSON_TYPE} or ${CSV_TYPE}, or for part of it with from and count.`,
+      message: `These are ${to - from} points; in one piece I answer ${MOST_AT_ONCE}. Take fewer steps, ask for part of it with from and count, or ask for ${NDJSON_TYPE} or ${CSV_TYPE}.`,
       allowed: [MOST_AT_ONCE],
     },
   ]);
@@ -92,17 +92,16 @@ function atOnce({ ready: { from, to } }: Blend): void {
 
 function drawn(
   c: Context<Env>,
-  { shape = "simplex" }: Asked,
-  report: ReturnType<typeof judgeBlend>,
-  { picture, theme, width, standalone }: z.output<typeof BlendPictureQuery>,
+  { shape = "simplex", from }: Asked,
+  report: Judged,
+  { theme, width, standalone }: z.output<typeof BlendPictureQuery>,
 ): Response {
-  if (!canDraw(report, shape)) {
-    const message =
-      "I draw whole lines, triangles and grids. Leave from and count out, and give two or three corners, or four with shape grid.";
-    throw impossible([{ pointer: "/corners", message }]);
+  const whole = report.points.length === report.points[0]?.of;
+  if (!whole || !canDrawBlend(report, shape)) {
+    const message = "I draw whole blends. Leave out where it begins and how many (from and count).";
+    throw impossible([{ pointer: from === undefined ? "/count" : "/from", message }]);
   }
-  const draw = picture === "verdicts" ? verdictMap : blendPicture;
-  const svg = draw(report, shape, {
+  const svg = blendPicture(report, shape, {
     theme,
     width: Number(width) as PictureWidth,
     standalone: standalone === "true",

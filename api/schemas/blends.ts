@@ -50,12 +50,13 @@ const steps = (what: string) =>
 
 export const BlendRequest = z
   .strictObject({
-    corners: z
-      .array(Corner)
-      .min(2)
-      .max(6)
-      .meta({ description: "Two for a line, three for a triangle, four for a grid or a solid, up to six." }),
-    steps: steps("Steps along an edge, 10 if left out; at most 20000 points in all"),
+    corners: z.array(Corner).min(2).meta({
+      description:
+        "Two for a line, three for a triangle, four for a grid, as many as you like for every mixture of them.",
+    }),
+    steps: steps(
+      "Steps along an edge; 10 if left out, or as many as make 2500 points or fewer. At most 20000 points in all",
+    ),
     stepsDown: steps("Steps down the side of a grid; as many as across if left out"),
     shape: z
       .enum(["simplex", "grid"])
@@ -111,7 +112,12 @@ const place = {
     .number()
     .int()
     .meta({ description: "Points of the whole blend [-].", examples: [66] }),
-  label: z.string().meta({ description: "What to scratch into the back of the tile.", examples: ["B2"] }),
+  label: z.string().meta({
+    description:
+      "What to scratch into the back of the tile: a number along a line, a row's letter and a number in a triangle or grid. " +
+      "With more corners a letter for each that is in it, first A, and its steps: A3C1.",
+    examples: ["B2"],
+  }),
   shares: z
     .array(z.number())
     .meta({ description: "Share of each corner by dry weight; sums to 1 [-].", examples: [[0.8, 0.2]] }),

@@ -1,21 +1,25 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { casesHolding } from "../../api/engine/blends/holding.ts";
 import {
-  blendPicture,
-  canDraw,
   csvHeading,
   csvRow,
-  gridWalk,
+  headline,
   judgeBlend,
+  latticeOf,
   letters,
   openBlend,
+  sharesInWords,
+  simplexLabel,
+  simplexOrder,
   simplexSize,
-  simplexWalk,
+  stepsOf,
 } from "../../api/engine/blends/index.ts";
 import type { BlendPoint, BlendRequest } from "../../api/engine/blends/types.ts";
 import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
 import type { EngineError } from "../../api/engine/errors.ts";
+import { verdictOf } from "../../api/engine/evidence/suits.ts";
 import { checkFit } from "../../api/engine/fit/index.ts";
-import { THEMES } from "../../api/engine/pictures/marks/theme.ts";
 import { RED_STONEWARE, THAW } from "../../api/schemas/larch-lane.ts";
 
 const HAIL = {
@@ -49,30 +53,46 @@ describe("the order of tiles", () => {
     [3, 10, 66],
     [4, 5, 56],
     [6, 4, 126],
+    [12, 4, 1365],
+    [40, 2, 820],
   ])("%i corners in %i steps are %i points, none twice, each one step from the one before", (k, steps, size) => {
-    const points = [...simplexWalk(k, steps)];
+    const order = simplexOrder(k, steps);
+    const points = Array.from({ length: size }, (_, index) => order(index));
     expect(simplexSize(k, steps)).toBe(size);
-    expect(points).toHaveLength(size);
     expect(new Set(points.map(String)).size).toBe(size);
     points.forEach((point, i) => {
+      expect(point).toHaveLength(k);
       expect(point.reduce((a, b) => a + b, 0)).toBe(steps);
+      expect(Math.min(...point)).toBeGreaterThanOrEqual(0);
       if (i === 0) return;
       const moved = point.reduce((sum, count, c) => sum + Math.abs(count - points[i - 1]![c]!), 0);
       expect(moved).toBe(2);
     });
+    expect(points[0]![0]).toBe(steps);
+    expect(new Set(points.map(simplexLabel)).size).toBe(size);
   });
 
   it("walks a grid to and fro", () => {
-    const points = [...gridWalk(3, 2)];
-    expect(points).toHaveLength(12);
-    points.forEach(({ row, column, shares }, i) => {
-      expect(shares.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12);
-      if (i > 0) expect(Math.abs(row - points[i - 1]!.row) + Math.abs(column - points[i - 1]!.column)).toBe(1);
+    const grid = latticeOf(4, "grid", 3, 2);
+    expect(grid.size).toBe(12);
+    const points = Array.from({ length: 12 }, (_, index) => grid.at(index));
+    const place = ({ shares: [, b = 0, c = 0, d = 0] }: (typeof points)[number]) => [(b + d) * 3, (c + d) * 2];
+    points.forEach((point, i) => {
+      expect(point.shares.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12);
+      if (i === 0) return;
+      const [[x, y], [x0, y0]] = [place(point), place(points[i - 1]!)];
+      expect(Math.abs(x! - x0!) + Math.abs(y! - y0!)).toBeCloseTo(1, 12);
     });
+    expect(points.map(({ label }) => label).join(" ")).toBe("A1 A2 A3 A4 B4 B3 B2 B1 C1 C2 C3 C4");
   });
 
   it("letters rows beyond Z", () =>
     expect([0, 25, 26, 27, 701, 702].map(letters)).toEqual(["A", "Z", "AA", "AB", "ZZ", "AAA"]));
+
+  it("labels what is in a tile of many corners, and nothing else", () => {
+    expect(simplexLabel([3, 0, 1, 0])).toBe("A3C1");
+    expect(simplexLabel(Array.from({ length: 28 }, (_, c) => (c === 27 ? 2 : 0)))).toBe("AB2");
+  });
 });
 
 describe("a blend", () => {
@@ -140,7 +160,6 @@ describe("a blend", () => {
     ]);
     expect(refused({ ...request, corners: [corners[0]!] })).toEqual(["/corners"]);
     expect(refused({ ...request, shape: "grid" })).toEqual(["/corners"]);
-    expect(refused({ ...request, steps: 200 })).toEqual(["/steps"]);
     expect(refused({ ...request, from: 99 })).toEqual(["/from"]);
     expect(refused({ ...request, stepsDown: 3 })).toEqual(["/stepsDown"]);
     expect(refused({ ...request, body: { class: "red-stonewear" } })).toEqual(["/body/class"]);
@@ -160,39 +179,135 @@ describe("as a table", () => {
   });
 });
 
-describe("as a picture", () => {
+describe("a blend of many corners", () => {
+  const dozen = Array.from({ length: 12 }, (_, c) => ({
+    name: `Glaze ${c + 1}`,
+    glaze: {
+      recipe: [
+        { material: "potash-feldspar", parts: 40 + c },
+        { material: "silica", parts: 20 + 2 * c },
+        { material: "whiting", parts: 25 - c },
+        { material: "kaolin", parts: 12 },
+      ],
+      additions: c === 7 ? [{ material: "tin-oxide", parts: 6 }] : [],
+    },
+  }));
+  const asked: BlendRequest = { corners: dozen, steps: 3, body: RED_STONEWARE };
+  const report = judgeBlend(asked);
+
+  it("judges every mixture, with the chemistry of what is in it", () => {
+    expect(report.points).toHaveLength(364); // C(14, 11) (derived)
+    const mixed = judged(report.points).find(({ label }) => label === "A1E1H1")!;
+    // A third of each (derived): 40, 44 and 47 parts of feldspar in 97, 105 and 111.
+    const feldspar = (100 * (40 / 97 + 44 / 105 + 47 / 111)) / 3;
+    expect(mixed.recipe.find((line) => "material" in line && line.material === "potash-feldspar")!.parts).toBeCloseTo(
+      feldspar,
+      3,
+    );
+    // 6 parts over 111 in a third of it (derived): 100 · 6/111/3.
+    expect(mixed.additions).toEqual([{ material: "tin-oxide", parts: 1.802 }]);
+    const fit = checkFit({ glaze: { ...dozen[7]!.glaze, thicknessMm: 0.3 }, body: RED_STONEWARE });
+    expect(judged(report.points).find(({ label }) => label === "H3")!.probabilities).toEqual(fit.probabilities);
+  });
+
+  it("goes on from any index as if it had never stopped", () => {
+    expect([...openBlend({ ...asked, from: 200, count: 5 }).points()]).toEqual(report.points.slice(200, 205));
+  });
+
+  it("has a column for each corner in its table", () => {
+    const columns = (row: string) => row.trimEnd().split(",").length;
+    expect(columns(csvHeading(report.corners))).toBe(columns(csvHeading(["a", "b"])) + 10);
+    expect(columns(csvRow(report.points[40]!))).toBe(columns(csvHeading(report.corners)));
+  });
+
+  it("takes as many steps as one answer holds unless told otherwise", () => {
+    // C(15, 11) = 1365 is within 2500, C(16, 11) = 4368 is not; 66 mixtures of three are (derived).
+    expect([2, 3, 5, 6, 12, 60, 3000].map(stepsOf)).toEqual([10, 10, 10, 9, 4, 2, 1]);
+  });
+
   it.each([
-    ["a line", { ...request, corners: corners.slice(0, 2) }, "simplex"],
-    ["a triangle", request, "simplex"],
-    ["a grid", { ...request, corners: [...corners, { name: "<Rime>", glaze: THAW }], shape: "grid" as const }, "grid"],
-  ] as const)("draws %s with title and words, and no number left out", (_, asked, shape) => {
-    const report = judgeBlend(asked);
-    expect(canDraw(report, shape)).toBe(true);
-    const svg = blendPicture(report, shape, { standalone: true });
-    expect(svg).toMatch(/^<svg [^>]*role="img"/);
-    expect(svg).not.toMatch(/NaN|Infinity|undefined|<Rime>/);
-    expect(svg).toContain("<title");
-    for (const { label } of report.points) expect(svg).toContain(`>${label}<`);
+    [12, 7, "/steps", [1, 6], "12 corners in 7 steps make 31824 points; I answer 20000 at most. Take at most 6 steps"],
+    [3, 199, "/steps", [1, 198], "Take at most 198 steps"],
+    [150, 10, "/steps", [1, 2], "150 corners in 10 steps make more than a thousand million points"],
+  ])(
+    "refuses %i corners in %i steps by their points, and says what would do",
+    (count, steps, pointer, allowed, words) => {
+      const many = Array.from({ length: count }, (_, c) => dozen[c % 12]!);
+      const refusal = () => judgeBlend({ ...asked, corners: many, steps });
+      expect(refusal).toThrow();
+      try {
+        refusal();
+      } catch (error) {
+        const [issue] = (error as EngineError).issues;
+        expect(issue).toMatchObject({ pointer, allowed });
+        expect(issue!.message).toContain(words);
+      }
+    },
+  );
+
+  it("answers a crowd of corners without ado", () => {
+    const crowd = Array.from({ length: 1000 }, (_, c) => ({ glaze: dozen[c % 12]!.glaze }));
+    const points = [...openBlend({ ...asked, corners: crowd, steps: 1, from: 998 }).points()];
+    expect(points.map(({ label }) => label)).toEqual(["ALK1", "ALL1"]);
+  });
+});
+
+describe("told in a sentence", () => {
+  const line = (sound: readonly number[]) =>
+    sound.map((chance, index) => ({
+      ...judged(judgeBlend({ ...request, count: 1 }).points)[0]!,
+      label: String(index + 1),
+      shares: [1 - index / (sound.length - 1), index / (sound.length - 1)],
+      verdict: chance >= 0.85 ? ("sound" as const) : ("may-craze" as const),
+      probabilities: { crazesOnCooling: 0, crazesLater: 1 - chance, sound: chance, shivers: 0 },
+    }));
+  it.each([
+    [
+      [0.5, 0.75, 0.2],
+      "None of 3 mixtures should hold. Nearest is tile 2, 50 % Thaw and 50 % Hail: its chance of staying sound is about 15 in 20.",
+    ],
+    [
+      [0.5, 0.9, 0.2],
+      "One of 3 mixtures should hold. It is tile 2, 50 % Thaw and 50 % Hail: its chance of staying sound is about 18 in 20.",
+    ],
+    [
+      [0.5, 0.9, 1],
+      "Two of 3 mixtures should hold. Likeliest is tile 3, Hail alone: its chance of staying sound is more than 19 in 20.",
+    ],
+  ])("%j", (sound, words) => {
+    expect(headline(["Thaw", "Hail"], line(sound)).replaceAll("\u00a0", " ")).toBe(words);
   });
 
-  it("fills as many dots as there are sound mixtures", () => {
-    const report = judgeBlend({ ...request, steps: 8 });
-    const sound = judged(report.points).filter(({ verdict }) => verdict === "sound").length;
-    const { ink2 } = THEMES.light;
-    expect(sound).toBeGreaterThan(0);
-    expect(blendPicture(report, "simplex").split(`r="4" fill="${ink2}"`)).toHaveLength(sound + 1);
+  it("names a few corners and counts the rest", () => {
+    const names = ["Thaw", "Hail", "Sleet", "Rime", "Squall", "Fog"];
+    const said = (shares: number[]) => sharesInWords(names, shares).replaceAll("\u00a0", " ");
+    expect(said([0.5, 0.125, 0, 0.125, 0.125, 0.125])).toBe(
+      "50 % Thaw, 12.5 % Hail, 12.5 % Rime, 12.5 % Squall and 12.5 % Fog",
+    );
+    expect(said([0.5, 0.1, 0.1, 0.1, 0.1, 0.1])).toBe("50 % Thaw, 10 % Hail, 10 % Sleet, 10 % Rime and two more");
+  });
+});
+
+describe("cases that hold", () => {
+  const chances = fc
+    .tuple(fc.integer({ min: 0, max: 1024 }), fc.integer({ min: 0, max: 1024 }), fc.integer({ min: 0, max: 1024 }))
+    .map((cuts) => [...cuts].sort((a, b) => a - b).map((cut) => cut / 1024) as [number, number, number])
+    .map(([a, b, c]) => ({ shivers: a, sound: b - a, crazesLater: c - b, crazesOnCooling: 1 - c }));
+
+  it("are counted as a fit counts them", () => {
+    fc.assert(
+      fc.property(chances, (given) => {
+        expect(casesHolding(given)).toBe(verdictOf(given).of20.sound);
+      }),
+    );
   });
 
-  it("does not draw what is not whole", () => {
-    expect(canDraw(judgeBlend({ ...request, count: 4 }), "simplex")).toBe(false);
-  });
-
-  it("runs its contours where the chance crosses them", () => {
-    const steep = judgeBlend({ ...request, steps: 8 });
-    const sound = judged(steep.points).map(({ probabilities }) => probabilities.sound);
-    // Some mixtures lie on either side of 10 in 20, so the dashed contour has to be there.
-    expect(Math.min(...sound)).toBeLessThan(0.5);
-    expect(Math.max(...sound)).toBeGreaterThan(0.5);
-    expect(blendPicture(steep, "simplex")).toMatch(/<path d="M[^"]*L[^"]*" [^>]*stroke-dasharray="8 4"/);
+  it("are never fewer than the chance promises, and at most one more", () => {
+    fc.assert(
+      fc.property(chances, (given) => {
+        expect(casesHolding(given)).toBeGreaterThanOrEqual(Math.floor(given.sound * 20));
+        expect(casesHolding(given)).toBeLessThan(given.sound * 20 + 1);
+      }),
+    );
   });
 });

@@ -59,7 +59,7 @@ describe("POST /v1/blends", () => {
 
   it("does not draw a part", async () => {
     const response = await post("/v1/blends", { ...THAW_TO_HAIL, count: 2 }, as("image/svg+xml"));
-    expect((await problemOf(response)).issues![0]!.message).toContain("I draw whole lines");
+    expect((await problemOf(response)).issues![0]!.message).toContain("I draw whole blends");
   });
 
   it("had no faults of its own", () => expect(faults).toEqual([]));

@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Verdict } from "../../api/engine/fit/index.ts";
 import { sidesOf, thinned, whereIs } from "../../api/engine/pictures/blends/mixtures.ts";
+import { fieldsOf } from "../../api/engine/pictures/blends/soundness.ts";
 import {
   type BlendShape,
   type BlendToDraw,
@@ -20,6 +21,11 @@ const verdicts = ["crazes", "may-craze", "sound", "may-shiver", "shivers"] as co
 function sharesOf(corners: number, steps: number, down: number): number[][] {
   const upTo = (n: number) => Array.from({ length: n + 1 }, (_, i) => i);
   if (corners === 2) return upTo(steps).map((i) => [1 - i / steps, i / steps]);
+  if (corners > 4) {
+    const ways = (left: number, many: number): number[][] =>
+      many === 1 ? [[left]] : upTo(left).flatMap((n) => ways(left - n, many - 1).map((rest) => [n, ...rest]));
+    return ways(steps, corners).map((counts) => counts.map((count) => count / steps));
+  }
   if (corners === 3)
     return upTo(steps).flatMap((i) =>
       upTo(i).map((j) => [(steps - i) / steps, (i - j) / steps, j / steps].map((v) => Math.round(v * 1e6) / 1e6)),
@@ -38,13 +44,20 @@ function blendOf(
   steps: number,
   down: number,
   stressOf: (shares: number[]) => number | null,
+  soundOf?: (shares: number[], i: number) => number,
 ): BlendToDraw {
   const points = sharesOf(names.length, steps, down).map((shares, i) => {
     const mpa = stressOf(shares);
     const place = { label: `A${i + 1}`, shares };
     if (mpa === null) return place;
     const k = mpa > 30 ? 0 : mpa > 5 ? 1 : mpa > -90 ? 2 : mpa > -150 ? 3 : 4;
-    const probabilities = { crazesOnCooling: 0, crazesLater: 0, sound: k === 2 ? 0.9 : 0.3, shivers: 0 };
+    const sound = soundOf?.(shares, i) ?? (k === 2 ? 0.9 : 0.3);
+    const probabilities = {
+      crazesOnCooling: 0,
+      crazesLater: k < 3 ? 1 - sound : 0,
+      sound,
+      shivers: k < 3 ? 0 : 1 - sound,
+    };
     const stress = quantity(mpa, mpa - 40, mpa + 40, UNITS.stress, { decimals: 1 });
     return { ...place, verdict: verdicts[k]!, probabilities, stress };
   });
@@ -56,7 +69,8 @@ const name = fc.oneof(
   fc.string({ maxLength: 60 }),
 );
 const asked = fc
-  .tuple(fc.constantFrom(2, 3, 4), fc.integer({ min: 1, max: 45 }), fc.integer({ min: 1, max: 45 }))
+  .tuple(fc.constantFrom(2, 3, 4, 5, 9), fc.integer({ min: 1, max: 45 }), fc.integer({ min: 1, max: 45 }))
+  .map(([corners, steps, down]) => [corners, corners > 4 ? 1 + (steps % 4) : steps, down] as const)
   .chain(([corners, steps, down]) =>
     fc.record({
       names: fc.array(name, { minLength: corners, maxLength: corners }),
@@ -64,6 +78,8 @@ const asked = fc
       down: fc.constant(down),
       slope: fc.array(fc.integer({ min: -300, max: 200 }), { minLength: corners, maxLength: corners }),
       gaps: fc.boolean(),
+      // Chances that jump from tile to tile as no glazes do: the most that contours can ever be asked to draw.
+      jumps: fc.constantFrom(0, 1, 2, 3),
     }),
   );
 const shapeOf = (names: readonly string[]): BlendShape => (names.length === 4 ? "grid" : "simplex");
@@ -87,12 +103,13 @@ function ringsIn(svg: string): { state: string; x: number; y: number }[] {
 describe("blendPicture", () => {
   it("keeps words clear, small and well formed, whatever is mixed and however finely", () => {
     fc.assert(
-      fc.property(asked, fc.boolean(), ({ names, steps, down, slope, gaps }, standalone) => {
+      fc.property(asked, fc.boolean(), ({ names, steps, down, slope, gaps, jumps }, standalone) => {
         const stressOf = (shares: number[]) => {
           const mpa = shares.reduce((sum, share, c) => sum + share * slope[c]!, 0);
           return gaps && mpa > 100 ? null : mpa;
         };
-        const blend = blendOf(names, steps, down, stressOf);
+        const jumping = (_: number[], i: number) => ((i * (7 * jumps + 2)) % (jumps + 2)) / (jumps + 1);
+        const blend = blendOf(names, steps, down, stressOf, jumps ? jumping : undefined);
         for (const width of widths) {
           const svg = blendPicture(blend, shapeOf(names), { width, standalone });
           expect(layoutFaults(svg), `${width}`).toEqual([]);
@@ -180,14 +197,128 @@ describe("blendPicture", () => {
     expect(words(null)).not.toContain("Boxed");
   });
 
+  it("keeps contours between the tiles that hold so often and those that do not", () => {
+    // The chance falls evenly from the first corner: 17 of 20 lies at a share of 0.7, 10 at 0, 5 nowhere (derived).
+    const blend = blendOf(
+      ["Thaw", "Rime", "Hail"],
+      10,
+      10,
+      () => 0,
+      ([a]) => 0.5 + a! / 2,
+    );
+    const svg = blendPicture(blend, "simplex");
+    const top = ringsIn(svg).reduce((a, b) => (a.y < b.y ? a : b)).y;
+    const line = /d="M[-\d.]+ ([-\d.]+)l([-\d.]+)[ ]?([-\d.]+)" fill="none" stroke="#1C6652" stroke-width="2.5"/.exec(
+      svg,
+    );
+    const [y, dx, dy] = line!.slice(1).map(Number);
+    // A triangle of side 600 is 519.6 tall; at a share of 0.7 its line lies 0.3 down and is 0.3 as long (derived).
+    expect(y! - top).toBeCloseTo(0.3 * 519.6, 0);
+    expect(Math.abs(dx!)).toBeCloseTo(0.3 * 600, 0);
+    expect(dy!).toBe(0);
+  });
+
+  it("puts every tile that 17 of 20 hold, and none that fewer do, into the fullest field", () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(3, 4),
+        fc.integer({ min: 2, max: 12 }),
+        fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 4, maxLength: 4 }),
+        (corners, steps, ends) => {
+          const names = ["Thaw", "Rime", "Hail", "Squall"].slice(0, corners);
+          const shape = shapeOf(names);
+          const blend = blendOf(
+            names,
+            steps,
+            steps,
+            () => 0,
+            (shares) => shares.reduce((sum, share, c) => sum + share * ends[c]!, 0),
+          );
+          const { points } = blend;
+          const at = (shares: readonly number[]) => whereIs(shares, shape).map((v) => v * 600) as [number, number];
+          const full = fieldsOf(points, shape, at).each.find(({ level }) => level.of20 === 17);
+          for (const { shares, probabilities } of points) {
+            const { sound } = probabilities!;
+            // On the line itself, or within the rounding of a tenth of a pixel, either is right.
+            if (Math.abs(sound - 0.85) < 0.01) continue;
+            const [x, y] = at(shares);
+            // A hair inside the drawing, so that a tile on its edge is not on the field's edge too.
+            const inward = [x + (300 - x) * 2e-3, y + (300 - y) * 2e-3] as const;
+            expect(full ? inside(full.contour.field, ...inward) : false, `${shares}`).toBe(sound > 0.85);
+          }
+        },
+      ),
+    );
+  });
+
+  it("leaves out contours that would be a tangle, and says so", () => {
+    const tangle = blendOf(
+      ["Thaw", "Rime", "Hail"],
+      20,
+      20,
+      () => 0,
+      (_, i) => i % 2,
+    );
+    const words = textsOf(blendPicture(tangle, "simplex"))
+      .map((box) => box.words)
+      .join(" ");
+    expect(words).toContain("Chances jump too much from tile to tile for every contour.");
+  });
+
+  it("heaps a blend of many corners along the stress, and names the likeliest to hold", () => {
+    const names = ["Thaw", "Rime", "Hail", "Squall", "Fog"];
+    const blend = blendOf(
+      names,
+      4,
+      4,
+      ([a]) => 60 - 200 * a!,
+      ([, b]) => b!,
+    );
+    const svg = blendPicture(blend, "simplex");
+    const words = textsOf(svg).map((box) => box.words.replaceAll("\u00a0", " "));
+    expect(blend.points).toHaveLength(70); // C(8, 4) (derived)
+    // 35 of 70 mixtures hold none of Thaw and lie in one heap: five to a ring makes seven rings, the most within eight.
+    expect(words).toContain("Each ring is 5 mixtures or fewer, over its stress.");
+    expect(words.some((one) => /^A\d+Rime alone$/.test(one))).toBe(true);
+    const heaped = ringsIn(svg).filter(({ y }) => y < 6 + 7 * 17);
+    const places = [...new Set(heaped.map(({ x }) => Math.round(x)))].sort((a, b) => a - b);
+    // 60, 10, −40, −90 and −140 MPa: five heaps, evenly apart (derived).
+    expect(places).toHaveLength(5);
+    const gaps = places.slice(1).map((x, i) => x - places[i]!);
+    for (const gap of gaps) expect(Math.abs(gap - gaps[0]!)).toBeLessThanOrEqual(1);
+    expect(heaped.filter(({ x }) => Math.round(x) === places.at(-1))).toHaveLength(7);
+  });
+
   it("refuses what has no place on paper", () => {
-    const five = blendOf(["Thaw", "Rime"], 3, 3, () => 0);
-    expect(canDrawBlend({ ...five, corners: ["a", "b", "c", "d", "e"] }, "simplex")).toBe(false);
-    expect(canDrawBlend({ ...five, corners: ["a", "b", "c", "d"] }, "simplex")).toBe(false);
-    expect(canDrawBlend({ ...five, points: five.points.slice(0, 1) }, "simplex")).toBe(false);
-    expect(() => blendPicture({ ...five, corners: ["a"] }, "simplex")).toThrow(RangeError);
+    const line = blendOf(["Thaw", "Rime"], 3, 3, () => 0);
+    expect(canDrawBlend({ ...line, corners: ["a", "b", "c", "d", "e"] }, "grid")).toBe(false);
+    expect(canDrawBlend({ ...line, corners: ["a"] }, "simplex")).toBe(false);
+    expect(canDrawBlend({ ...line, points: line.points.slice(0, 1) }, "simplex")).toBe(false);
+    expect(() => blendPicture({ ...line, corners: ["a"] }, "simplex")).toThrow(RangeError);
   });
 });
+
+/** Whether a place lies inside closed outlines of relative strokes, by how often a ray to the left crosses them. */
+function inside(path: string, x: number, y: number): boolean {
+  let crossings = 0;
+  for (const [, loop] of path.matchAll(/M([^z]*)z/g)) {
+    const steps = [...loop!.matchAll(/(-?[\d.]+)[ ]?(-?[\d.]+)/g)].map(
+      ([, dx, dy]) => [Number(dx), Number(dy)] as const,
+    );
+    let [atX, atY] = [0, 0];
+    const corners = steps.map(([dx, dy]) => {
+      atX += dx;
+      atY += dy;
+      return [atX, atY] as const;
+    });
+    corners.forEach(([ax, ay], k) => {
+      const [bx, by] = corners[(k + 1) % corners.length]!;
+      if (ay > y === by > y) return;
+      if (ax + ((y - ay) / (by - ay)) * (bx - ax) < x) crossings++;
+    });
+  }
+  return crossings % 2 === 1;
+}
 
 // Kept for review by eye.
 describe("a picture kept for review", () => {
@@ -202,6 +333,11 @@ describe("a picture kept for review", () => {
       blendOf(["Thaw", "Rime", "Hail"], 40, 40, (shares) => (shares[2]! > 0.8 ? null : falls(shares))),
       "simplex",
       { width: 720, theme: "dark", standalone: true },
+    ),
+    "blend-six-corners": blendPicture(
+      blendOf(["Thaw", "Rime", "Hail", "Squall", "Fog", "Sleet"], 4, 4, falls, ([a, b]) => 1 - a! - b!),
+      "simplex",
+      { width: 720, standalone: true },
     ),
     "blend-square-print": blendPicture(blendOf(["Thaw", "Rime", "Hail", "Squall"], 6, 4, falls), "grid", {
       width: 720,

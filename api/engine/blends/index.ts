@@ -2,12 +2,12 @@
 
 // As a table.
 export { csvHeading, csvRow } from "./as-csv.ts";
-// As a picture.
-export { blendPicture, canDraw } from "./blend-picture.ts";
+// In a sentence.
+export { headline, sharesInWords } from "./headline.ts";
 // The question, whole or point by point.
 export { type Blend, judgeBlend, openBlend } from "./judge-blend.ts";
 // Its order.
-export { gridWalk, letters, simplexSize, simplexWalk } from "./lattice.ts";
-export { MOST_POINTS } from "./read-request.ts";
+export { latticeOf, letters, simplexLabel, simplexOrder, simplexSize } from "./lattice.ts";
+export { MOST_AT_ONCE, MOST_POINTS, stepsOf } from "./read-request.ts";
 // Shapes.
 export type * from "./types.ts";

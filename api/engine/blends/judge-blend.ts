@@ -10,7 +10,8 @@ import { middle90 } from "../numeric/quantiles.ts";
 import { quantileOf, quantity, round, UNITS } from "../quantity.ts";
 import type { Recipe, RecipeLine } from "../recipe/types.ts";
 import { DATA_VERSION, DEFAULT_SEED, ENGINE_VERSION } from "../version.ts";
-import { type LatticePoint, latticePoints } from "./lattice.ts";
+import { headline } from "./headline.ts";
+import type { LatticePoint } from "./lattice.ts";
 import { type ReadyBlend, readBlend } from "./read-request.ts";
 import type { BlendGap, BlendPoint, BlendReport, BlendRequest } from "./types.ts";
 
@@ -37,17 +38,16 @@ export function openBlend(request: BlendRequest): Blend {
   return {
     ready,
     *points() {
-      let index = 0;
-      let before: LatticePoint | undefined;
-      for (const point of latticePoints(ready.names.length, ready.shape, ready.steps, ready.stepsDown)) {
-        if (index >= ready.to) return;
-        if (index >= ready.from) yield judgePoint(request, ready, seed, index, point, before);
+      const { lattice, from, to } = ready;
+      let before = from > 0 ? lattice.at(from - 1) : undefined;
+      for (let index = from; index < to; index++) {
+        const point = lattice.at(index);
+        yield judgePoint(request, ready, seed, index, point, before);
         before = point;
-        index++;
       }
     },
     report: (points) => ({
-      headline: headline(points),
+      headline: headline(ready.names, points),
       corners: ready.names,
       points,
       engine: { version: ENGINE_VERSION, dataVersion: DATA_VERSION, seed },
@@ -80,7 +80,7 @@ function judgePoint(
 ): BlendPoint | BlendGap {
   const place = {
     index,
-    of: ready.size,
+    of: ready.lattice.size,
     label,
     shares: shares.map((share) => round(share, 6)),
     move: before ? moveWords(ready.names, before.shares, shares) : null,
@@ -125,15 +125,18 @@ function judgePoint(
 
 /** The mixture for 100 parts of base recipe, additions over it. */
 export function mixture(
-  { lines, thicknessMm }: ReadyBlend,
+  { lines, takes, thicknessMm }: ReadyBlend,
   shares: readonly number[],
 ): Recipe & { thicknessMm?: number } {
+  const parts = new Map<number, number>();
+  shares.forEach((share, c) => {
+    if (share > 0) for (const take of takes[c]!) parts.set(take.at, (parts.get(take.at) ?? 0) + share * take.parts);
+  });
   const recipe: RecipeLine[] = [];
   const additions: RecipeLine[] = [];
-  for (const { line, parts: of, addition } of lines) {
-    let parts = 0;
-    for (let c = 0; c < shares.length; c++) parts += shares[c]! * of[c]!;
-    if (parts > 0) (addition ? additions : recipe).push({ ...line, parts });
+  for (const at of [...parts.keys()].sort((a, b) => a - b)) {
+    const { line, addition } = lines[at]!;
+    if (parts.get(at)! > 0) (addition ? additions : recipe).push({ ...line, parts: parts.get(at)! });
   }
   return additions.length > 0 ? { recipe, additions, thicknessMm } : { recipe, thicknessMm };
 }
@@ -152,14 +155,4 @@ function moveWords(names: readonly string[], before: readonly number[], after: r
   const less = changes.filter(({ by }) => by < 0).map(({ name, by }) => `${-by} % less ${name}`);
   const more = changes.filter(({ by }) => by > 0).map(({ name, by }) => `${by} % more ${name}`);
   return [...less, ...more].join(", ");
-}
-
-function headline(points: readonly (BlendPoint | BlendGap)[]): string {
-  const judged = points.filter((point) => "verdict" in point);
-  const sound = judged.filter(({ verdict }) => verdict === "sound");
-  if (judged.length === 0) return `None of these ${points.length} mixtures can be judged.`;
-  const best = judged.reduce((a, b) => (b.probabilities.sound > a.probabilities.sound ? b : a));
-  const most = `${best.label} most of all (${Math.round(best.probabilities.sound * 20)} in 20 stay sound)`;
-  if (sound.length === 0) return `Of ${judged.length} mixtures none is sound; ${most}.`;
-  return `Of ${judged.length} mixtures ${sound.length === 1 ? "one is" : `${sound.length} are`} sound, ${most}.`;
 }

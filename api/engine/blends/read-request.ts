@@ -2,24 +2,24 @@
 import { EngineError, ImpossibleValueError, type Issue } from "../errors.ts";
 import { type Prepared, prepare } from "../fit/situation.ts";
 import type { RecipeLine } from "../recipe/types.ts";
-import { simplexSize } from "./lattice.ts";
+import { type Lattice, latticeOf, type Shape, simplexSize } from "./lattice.ts";
 import type { BlendRequest } from "./types.ts";
 
 /** Points of one blend at most. */
 export const MOST_POINTS = 20_000;
-const MOST_CORNERS = 6;
+/** Points that an answer in one piece holds; more are streamed. */
+export const MOST_AT_ONCE = 2500;
 const MOST_STEPS = 200;
 const STEPS = 10;
 
 /** A blend made ready. */
 export interface ReadyBlend {
   names: string[];
-  /** Lines of all corners merged, with the parts that each corner takes of it in 100. */
-  lines: { line: RecipeLine; parts: number[]; addition: boolean }[];
-  shape: "simplex" | "grid";
-  steps: number;
-  stepsDown: number;
-  size: number;
+  /** Lines of all corners merged: the same material of two corners is weighed once. */
+  lines: { line: RecipeLine; addition: boolean }[];
+  /** For each corner, which of those lines it takes and how many parts of it in 100. */
+  takes: { at: number; parts: number }[][];
+  lattice: Lattice;
   from: number;
   to: number;
   thicknessMm: number | undefined;
@@ -31,23 +31,33 @@ export interface ReadyBlend {
 }
 
 /**
+ * Steps along an edge where none are asked for: ten, or as many as an answer in one piece holds.
+ * @example stepsOf(3) // 10
+ * @example stepsOf(12) // 4
+ */
+export function stepsOf(corners: number): number {
+  return mostSteps(corners, STEPS, MOST_AT_ONCE);
+}
+
+/** Most steps that keep a blend within so many points; one at least. */
+function mostSteps(corners: number, most: number, points: number): number {
+  let steps = most;
+  while (steps > 1 && simplexSize(corners, steps) > points) steps--;
+  return steps;
+}
+
+/**
  * Reads a request; collects every issue before refusing.
  * @throws EngineError with pointers from the root of the request
  */
 export function readBlend(request: BlendRequest): ReadyBlend {
   const { corners, body, firing, ware } = request;
-  const steps = request.steps ?? STEPS;
   const shape = request.shape ?? "simplex";
+  const steps = request.steps ?? (shape === "grid" ? STEPS : stepsOf(corners.length));
   const stepsDown = request.stepsDown ?? steps;
   const issues = shapeIssues(request, shape, steps, stepsDown);
   const size = shape === "grid" ? (steps + 1) * (stepsDown + 1) : simplexSize(corners.length, steps);
-  if (issues.length === 0 && size > MOST_POINTS) {
-    issues.push({
-      pointer: "/steps",
-      message: `${corners.length} corners in ${steps} steps make ${size} points; at most ${MOST_POINTS} are answered. Take fewer steps, or blend part of it.`,
-      allowed: [MOST_POINTS],
-    });
-  }
+  if (issues.length === 0 && size > MOST_POINTS) throw tooMany(corners.length, shape, steps, size);
   const from = request.from ?? 0;
   if (issues.length === 0 && from >= size) {
     issues.push({
@@ -79,11 +89,8 @@ export function readBlend(request: BlendRequest): ReadyBlend {
   });
   return {
     names: corners.map(({ name }, c) => name ?? `corner ${c + 1}`),
-    lines: merge(request),
-    shape,
-    steps,
-    stepsDown,
-    size,
+    ...merge(request),
+    lattice: latticeOf(corners.length, shape, steps, stepsDown),
     from,
     to: Math.min(size, from + (request.count ?? size)),
     thicknessMm,
@@ -94,14 +101,33 @@ export function readBlend(request: BlendRequest): ReadyBlend {
   };
 }
 
-function shapeIssues(request: BlendRequest, shape: string, steps: number, stepsDown: number): Issue[] {
+/** Points are what is counted, never corners: what to change depends on what was asked. */
+function tooMany(corners: number, shape: Shape, steps: number, size: number): ImpossibleValueError {
+  const many = size > 1e9 ? "more than a thousand million" : size;
+  const made = shape === "grid" ? "These steps across and down" : `${corners} corners in ${inSteps(steps)}`;
+  const asked = `${made} make ${many} points; I answer ${MOST_POINTS} at most.`;
+  if (corners > MOST_POINTS) {
+    return new ImpossibleValueError([
+      { pointer: "/corners", message: `${asked} Leave corners out.`, allowed: [2, MOST_POINTS] },
+    ]);
+  }
+  const most = mostSteps(corners, steps, MOST_POINTS);
+  const remedy =
+    shape === "grid" ? "Take fewer steps." : `Take at most ${inSteps(most)}, or leave out the corners you can spare.`;
+  const allowed = shape === "grid" ? [MOST_POINTS] : [1, most];
+  return new ImpossibleValueError([{ pointer: "/steps", message: `${asked} ${remedy}`, allowed }]);
+}
+
+const inSteps = (steps: number) => `${steps} step${steps === 1 ? "" : "s"}`;
+
+function shapeIssues(request: BlendRequest, shape: Shape, steps: number, stepsDown: number): Issue[] {
   const issues: Issue[] = [];
   const count = request.corners.length;
-  if (count < 2 || count > MOST_CORNERS) {
+  if (count < 2) {
     issues.push({
       pointer: "/corners",
-      message: `A blend has 2 to ${MOST_CORNERS} corners; I read ${count}.`,
-      allowed: [2, MOST_CORNERS],
+      message: `A blend has two corners or more; I read ${count}.`,
+      allowed: [2],
     });
   } else if (shape === "grid" && count !== 4) {
     issues.push({ pointer: "/corners", message: `A grid has 4 corners; I read ${count}.`, allowed: [4] });
@@ -116,25 +142,28 @@ function shapeIssues(request: BlendRequest, shape: string, steps: number, stepsD
   };
   whole(steps, "/steps");
   if (request.stepsDown !== undefined && shape !== "grid") {
-    issues.push({ pointer: "/stepsDown", message: "Only a grid has a side of its own; leave stepsDown out." });
+    issues.push({ pointer: "/stepsDown", message: "Only a grid has a side of its own; leave its steps down out." });
   } else whole(stepsDown, "/stepsDown");
   return issues;
 }
 
-/** One list of lines for all corners; the same material of two corners is weighed once. */
-function merge({ corners }: BlendRequest): ReadyBlend["lines"] {
-  const merged = new Map<string, ReadyBlend["lines"][number]>();
-  corners.forEach(({ glaze: { recipe, additions = [] } }, c) => {
+/** One list of lines for all corners, and what each corner takes of it. */
+function merge({ corners }: BlendRequest): Pick<ReadyBlend, "lines" | "takes"> {
+  const lines: ReadyBlend["lines"] = [];
+  const places = new Map<string, number>();
+  const takes = corners.map(({ glaze: { recipe, additions = [] } }) => {
     const total = recipe.reduce((sum, { parts }) => sum + parts, 0);
+    const taken = new Map<number, number>();
     const add = (line: RecipeLine, addition: boolean) => {
       const { parts, ...what } = line;
       const key = `${addition} ${JSON.stringify(what)}`;
-      const row = merged.get(key) ?? { line, parts: corners.map(() => 0), addition };
-      row.parts[c]! += (parts * 100) / total;
-      merged.set(key, row);
+      const at = places.get(key) ?? lines.push({ line, addition }) - 1;
+      places.set(key, at);
+      taken.set(at, (taken.get(at) ?? 0) + (parts * 100) / total);
     };
     for (const line of recipe) add(line, false);
     for (const line of additions) add(line, true);
+    return [...taken].map(([at, parts]) => ({ at, parts }));
   });
-  return [...merged.values()];
+  return { lines, takes };
 }

@@ -13,9 +13,9 @@ export interface Corner {
 
 /** What is to be mixed, how finely, and what for. */
 export interface BlendRequest {
-  /** Two for a line, three for a triangle, four for a grid or a solid, up to six. */
+  /** Two for a line, three for a triangle, four for a grid, as many as you like for every mixture of them. */
   corners: readonly Corner[];
-  /** Steps along an edge [-]; 10 if left out. */
+  /** Steps along an edge [-]; 10 if left out, or as many as make 2500 points or fewer. */
   steps?: number;
   /** Steps down a grid's side [-]; as many as across if left out. */
   stepsDown?: number;

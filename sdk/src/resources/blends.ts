@@ -11,9 +11,8 @@ type Blend = MapBlendData["body"];
 
 type PictureQuery = NonNullable<MapBlendData["query"]>;
 
-/** Which picture of a blend, and how it should look. */
+/** How the picture of a blend should look. */
 export interface BlendPictureChoice {
-  picture?: PictureQuery["picture"];
   theme?: PictureQuery["theme"];
   width?: 980 | 720 | 350;
   standalone?: boolean;
@@ -27,8 +26,8 @@ export class Blends {
   }
 
   /**
-   * Every mixture of a line, triangle or grid, judged; up to 2500 points in one piece.
-   * @param body - two to six recipes, steps along an edge [-], clay, firing [°C, K/h], ware [mm]
+   * Every mixture of a line, triangle or grid, or of as many glazes as you like, judged; up to 2500 points in one piece.
+   * @param body - two recipes or more, steps along an edge [-], clay, firing [°C, K/h], ware [mm]
    * @returns tiles with label, recipe [parts in 100], expansion [1e-6/K], verdict and chances [-], in weighing order
    * @throws UnprocessableError when something cannot be
    * @example
@@ -47,9 +46,11 @@ export class Blends {
   }
 
   /**
-   * A line of two, a triangle of three or a square of four as a picture, as SVG text with a title and a description.
+   * A blend as a picture, as SVG text with a title and a description: a line as a tile a row; a triangle or square with
+   * contours of soundness and the ring of each verdict on them; more corners as rings over their stress, with the likeliest
+   * to stay sound in words.
    * @param body - as for {@link map}, whole: without `from` and `count`
-   * @param choice - which picture (soundness), theme (light), width it is laid out for (980) [px], and whether the finding
+   * @param choice - theme (light), width it is laid out for (980) [px], and whether the finding
    *   stands above it in words
    * @returns SVG text
    * @throws UnprocessableError when something cannot be, or has no place on paper
@@ -57,7 +58,7 @@ export class Blends {
    * const talc = { recipe: [{ material: "talc", parts: 40 }, { material: "silica", parts: 60 }] };
    * const svg = await client.blends.picture(
    *   { corners: [{ glaze: glazes[0].glaze }, { glaze: talc }], steps: 4, body: { class: "buff-stoneware" } },
-   *   { picture: "verdicts", width: 350 },
+   *   { width: 350 },
    * );
    * console.log(svg.slice(0, 4));
    */

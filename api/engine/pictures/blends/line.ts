@@ -1,5 +1,6 @@
 /** A line of mixtures: a tile a row, its stress on the fixed scale. @module */
-import { signed } from "../../fit/words.ts";
+import { casesHolding } from "../../blends/holding.ts";
+import { chances, signed } from "../../fit/words.ts";
 import { px, type Sheet } from "../marks/sheet.ts";
 import { shorten, textWidth } from "../marks/text-width.ts";
 import { HIGH_MPA, LOW_MPA, type StressScale, stressScale } from "../verdict/scale.ts";
@@ -21,20 +22,17 @@ export function drawLine(sheet: Sheet, blend: BlendToDraw): number {
   const rows = thinned(points, "simplex", MOST_STEPS);
   const label = Math.max(...rows.map((row) => textWidth(row.label, size, true)), textWidth("tile", size));
   const share = margin + label + 12 + textWidth("99.5 %", size);
-  const scale = stressScale(share + 16, width - margin);
+  const chance = textWidth(">19", size, true);
+  const scale = stressScale(share + 16, width - margin - chance - 14);
 
-  const heading = (words: string, room: number) => shorten(words, room, size);
   const second = corners[1] ?? "";
-  sheet.text(
-    margin,
-    size + 2,
-    heading(`in the tile, the rest ${corners[0]}`, width - 2 * margin - leadWidth(sheet, second)),
-    {
-      size,
-      tint: "ink2",
-      lead: leadOf(sheet, second),
-    },
-  );
+  const room = width - 2 * margin - leadWidth(sheet, second) - textWidth(CHANCES, size) - 12;
+  sheet.text(margin, size + 2, shorten(`in the tile, the rest ${corners[0]}`, room, size), {
+    size,
+    tint: "ink2",
+    lead: leadOf(sheet, second),
+  });
+  sheet.text(width - margin, size + 2, CHANCES, { size, tint: "ink2", anchor: "end" });
   const top = size + 18;
   const foot = top + rows.length * PITCH + 6;
   for (const mpa of [-100, 0]) sheet.path(`M${px(scale.x(mpa))} ${top}V${foot}`, { stroke: mpa ? "rule" : "edge" });
@@ -46,12 +44,22 @@ export function drawLine(sheet: Sheet, blend: BlendToDraw): number {
     const base = y + size * 0.36;
     sheet.text(margin, base, row.label, { size, bold: true });
     sheet.text(share, base, percent(row.shares[1] ?? 0), { size, tint: "ink2", anchor: "end" });
-    if (isJudged(row)) rings.push(drawStress(sheet, row, scale, y));
-    else sheet.text(scale.left, base, "not judged", { size, tint: "ink2" });
+    if (isJudged(row)) {
+      rings.push(drawStress(sheet, row, scale, y));
+      sheet.text(width - margin, base, of20(row), { size, bold: row.verdict === "sound", anchor: "end" });
+    } else sheet.text(scale.left, base, "not judged", { size, tint: "ink2" });
   }
   drawRings(sheet, rings, RING);
   const axis = drawAxis(sheet, scale, foot, foot + 6);
   return drawNotes(sheet, [leftOut(blend, rows)], drawTally(sheet, points, axis + 4));
+}
+
+/** Heading of the last column, whose figures are chances of staying sound. */
+const CHANCES = "of 20 hold";
+
+function of20({ probabilities }: Judged): string {
+  const count = casesHolding(probabilities);
+  return count >= 20 ? ">19" : count <= 0 ? "<1" : String(count);
 }
 
 const percent = (share: number) => `${px(Math.round(share * 1000) / 10)} %`;
@@ -80,7 +88,8 @@ export function lineInWords({ corners, points }: BlendToDraw): string {
     const share = `${row.label}, ${percent(row.shares[1] ?? 0)} ${corners[1]}`;
     if (!isJudged(row)) return `${share}: not judged`;
     const { value, low, high } = row.stress;
-    return `${share}: ${signed(value)} MPa, 9 in 10 between ${signed(low)} and ${signed(high)}`;
+    const stress = `${signed(value)} MPa, 9 in 10 between ${signed(low)} and ${signed(high)}`;
+    return `${share}: ${stress}, stays sound ${chances(casesHolding(row.probabilities))}`;
   });
   return `Stress in each tile at 20 °C; squeezed on the left, pulled on the right. ${each.join("; ")}.`;
 }

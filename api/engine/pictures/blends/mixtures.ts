@@ -29,10 +29,9 @@ export type Judged = Mixture & Required<Pick<Mixture, "verdict" | "probabilities
 
 export const isJudged = (mixture: Mixture): mixture is Judged => mixture.verdict !== undefined;
 
-/** Whether a blend can be drawn: a line of two, a triangle of three or a square of four, with at least two mixtures. */
+/** Whether a blend can be drawn: two corners or more, a square's four, with at least two mixtures. */
 export function canDrawBlend({ corners, points }: BlendToDraw, shape: BlendShape): boolean {
-  const sides = shape === "grid" ? corners.length === 4 : corners.length === 2 || corners.length === 3;
-  return sides && points.length >= 2;
+  return (shape === "grid" ? corners.length === 4 : corners.length >= 2) && points.length >= 2;
 }
 
 /**
@@ -65,8 +64,28 @@ export function thinned(points: readonly Mixture[], shape: BlendShape, most: num
 
 /** Steps along a blend's sides [-]. */
 export function sidesOf(points: readonly Mixture[], shape: BlendShape): [across: number, down: number] {
-  const many = (k: 0 | 1) => new Set(points.map(({ shares }) => keyOf([counts(shares, shape)[k]]))).size - 1;
-  return [Math.max(many(0), 1), Math.max(many(1), 1)];
+  const [columns, rows] = axesOf(points, shape);
+  return [Math.max(columns.length - 1, 1), Math.max(rows.length - 1, 1)];
+}
+
+/**
+ * The small triangles between neighbouring mixtures, all going round the same way; none where a mixture is missing.
+ * @returns places in `points`
+ */
+export function facetsOf(points: readonly Mixture[], shape: BlendShape): [number, number, number][] {
+  const [columns, rows] = axesOf(points, shape);
+  const place = new Map(points.map(({ shares }, k) => [keyOf(counts(shares, shape)), k]));
+  const at = (i: number, j: number) => place.get(`${columns[i]} ${rows[j]}`) ?? -1;
+  const facets: [number, number, number][] = [];
+  for (let j = 0; j + 1 < rows.length; j++) {
+    for (let i = 0; i + 1 < columns.length; i++) {
+      const [here, across, under, over] = [at(i, j), at(i + 1, j), at(i, j + 1), at(i + 1, j + 1)];
+      // A triangle's rows run from the first corner down and are one longer each: the other way across.
+      if (shape === "grid") facets.push([here, across, under], [across, over, under]);
+      else facets.push([here, over, under], [here, across, over]);
+    }
+  }
+  return facets.filter((facet) => facet.every((k) => k >= 0));
 }
 
 /** The two numbers that tell a mixture from its neighbours: the place in a square; the last and the first share. */
@@ -74,4 +93,13 @@ function counts(shares: readonly number[], shape: BlendShape): [number, number] 
   return shape === "grid" ? whereIs(shares, shape) : [shares.at(-1) ?? 0, shares[0] ?? 0];
 }
 
-const keyOf = (numbers: readonly number[]) => numbers.map((value) => Math.round(value * 1e4)).join(" ");
+const whole = (value: number) => Math.round(value * 1e4);
+const keyOf = (numbers: readonly number[]) => numbers.map(whole).join(" ");
+
+/** Every value of those two numbers, as in the keys: from left to right and from the top down. */
+function axesOf(points: readonly Mixture[], shape: BlendShape): [columns: number[], rows: number[]] {
+  const values = (k: 0 | 1) => [...new Set(points.map(({ shares }) => whole(counts(shares, shape)[k])))];
+  const columns = values(0).sort((a, b) => a - b);
+  const rows = values(1).sort((a, b) => (shape === "grid" ? a - b : b - a));
+  return [columns, rows];
+}

@@ -1,4 +1,5 @@
-/** A triangle or square of mixtures: a ring at each, its verdict. @module */
+/** A triangle or square of mixtures: fields where most stay sound, and on them the ring of each. @module */
+import { casesHolding } from "../../blends/holding.ts";
 import { chances } from "../../fit/words.ts";
 import { px, type Sheet } from "../marks/sheet.ts";
 import { shorten, textWidth, wrap } from "../marks/text-width.ts";
@@ -13,6 +14,7 @@ import {
   whereIs,
 } from "./mixtures.ts";
 import { drawNotes, leftOut } from "./notes.ts";
+import { drawFields, drawKey, fieldsOf } from "./soundness.ts";
 import { drawLabels, drawRings, drawTally, stateOf } from "./verdict-rings.ts";
 
 /** Steps that find room along a side, by the room there is. */
@@ -39,39 +41,37 @@ export function drawPlane(sheet: Sheet, blend: BlendToDraw, shape: BlendShape): 
   const pitch = Math.min(wide / across, tall / down);
   const ring = Math.min(30, pitch * 0.72);
   const labelled = pitch >= ring + size + 5 && points.every(({ label }) => textWidth(label, size) < wide / across - 6);
-  const mark = labelled ? ring + size + 3 : ring;
+  const under = labelled ? size + 3 : 0;
   const names = namesOf(sheet, blend.corners, shape, (width - wide) / 2 - ring / 2);
-  const inset = mark / 2 + 8;
-  const frame = { left: (width - wide) / 2, top: names.above + inset, wide, tall };
+  const above = ring / 2 + 8;
+  const frame = { left: (width - wide) / 2, top: names.above + above, wide, tall };
+  const foot = frame.top + tall + above + under;
   const at = (shares: readonly number[]): [number, number] => {
     const [u, v] = whereIs(shares, shape);
     return [frame.left + u * wide, frame.top + v * tall];
   };
-  const halfOf = ({ label }: Mixture) => (labelled ? Math.max(ring, textWidth(label, size)) / 2 + 2 : ring / 2 + 2);
 
+  const fields = fieldsOf(points, shape, at);
+  drawFields(sheet, fields);
   drawEdge(sheet, shape, frame);
+  const rings = points.map((mixture) => {
+    const [x, y] = at(mixture.shares);
+    return { x, y, state: stateOf(mixture), words: mixture.label };
+  });
+  drawRings(sheet, rings, ring);
+  const labels = rings.map(({ x, y, words }) => ({ x, y: y + ring / 2 + size - 1, words }));
+  drawLabels(sheet, labelled ? labels : []);
   const best = bestOf(points);
   if (best) {
     const [x, y] = at(best.shares);
-    const half = halfOf(best) + 1;
-    sheet.rect(x - half, y - mark / 2 - 3, half * 2, mark + 6, { stroke: "ink", width: 1.5 });
+    const half = Math.max(ring, labelled ? textWidth(best.label, size) : 0) / 2 + 3;
+    sheet.rect(x - half, y - ring / 2 - 3, half * 2, ring + under + 6, { stroke: "ink", width: 1.5 });
   }
-  drawRings(
-    sheet,
-    points.map((mixture) => {
-      const [x, y] = at(mixture.shares);
-      return { x, y: labelled ? y - (size + 1) / 2 : y, state: stateOf(mixture) };
-    }),
-    ring,
-  );
-  const label = ({ label, shares }: Mixture) => {
-    const [x, y] = at(shares);
-    return { x, y: y + mark / 2 - 2, words: label };
-  };
-  drawLabels(sheet, labelled ? points.map(label) : []);
-  drawNames(sheet, names, frame.top - inset, frame.top + tall + inset);
-  const y = drawTally(sheet, blend.points, frame.top + tall + inset + names.below + 6);
-  return drawNotes(sheet, [boxed(blend, points, best), leftOut(blend, points)], y);
+  drawNames(sheet, names, frame.top - above, foot);
+  const y = drawTally(sheet, blend.points, foot + names.below + 6);
+  const tint = fields.each.length > 0 ? "The fuller the tint, the likelier to stay sound." : undefined;
+  const notes = [tint, boxed(blend, points, best), fields.left, leftOut(blend, points)];
+  return drawNotes(sheet, notes, drawKey(sheet, fields, y));
 }
 
 function drawEdge(sheet: Sheet, shape: BlendShape, { left, top, wide, tall }: Frame): void {
@@ -131,7 +131,7 @@ function bestOf(points: BlendToDraw["points"]): Judged | undefined {
 
 function boxed(blend: BlendToDraw, drawn: readonly Mixture[], best: Judged | undefined): string | undefined {
   if (!best) return undefined;
-  const chance = chances(Math.round(best.probabilities.sound * 20));
+  const chance = chances(casesHolding(best.probabilities));
   const among = drawn.length < blend.points.length ? " of those drawn" : "";
   return `Boxed: ${best.label}, the likeliest${among} to stay sound, ${chance}.`;
 }

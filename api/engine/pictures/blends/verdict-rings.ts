@@ -2,11 +2,11 @@
 import type { Verdict } from "../../fit/types.ts";
 import { RING_TINT, RINGS, type RingState } from "../marks/rings.ts";
 import { escapeText, PREFIX, type Sheet } from "../marks/sheet.ts";
-import { textWidth } from "../marks/text-width.ts";
+import { flow } from "./flow.ts";
 import type { Mixture } from "./mixtures.ts";
 
 /** From most pulled to most squeezed, with what is not judged last. */
-const ORDER: readonly RingState[] = ["crazes", "may-craze", "sound", "may-shiver", "shivers", "unknown"];
+export const ORDER: readonly RingState[] = ["crazes", "may-craze", "sound", "may-shiver", "shivers", "unknown"];
 
 const SAYS: Readonly<Record<Verdict | "unknown", string>> = {
   crazes: "will most likely craze",
@@ -57,7 +57,9 @@ export function drawLabels(sheet: Sheet, labels: readonly { x: number; y: number
   if (labels.length === 0) return;
   const tenth = (value: number) => Math.round(value * 10) / 10;
   const each = labels.map(({ x, y, words }) => `<text x="${tenth(x)}" y="${tenth(y)}">${escapeText(words)}</text>`);
-  sheet.raw(`<g font-size="${sheet.size}" text-anchor="middle" fill="${sheet.theme.ink2}">${each.join("")}</g>`);
+  sheet.raw(
+    `<g font-size="${sheet.size}" text-anchor="middle" fill="${sheet.theme.ink2}" stroke="${sheet.theme.paper}" stroke-width="3" paint-order="stroke">${each.join("")}</g>`,
+  );
 }
 
 /** How many there are of each verdict, most pulled first. */
@@ -70,21 +72,13 @@ export function tally(points: readonly Mixture[]): { state: RingState; words: st
 
 /** The tally as a line of rings with words. @param top - where it begins [px] @returns where it ends [px] */
 export function drawTally(sheet: Sheet, points: readonly Mixture[], top: number): number {
-  const { size, width, narrow } = sheet;
-  const margin = narrow ? 4 : 6;
   const rings: RingAt[] = [];
-  let x = margin;
-  let base = top + size + 4;
-  for (const { state, words } of tally(points)) {
-    const wide = 24 + textWidth(words, size);
-    if (x > margin && x + wide > width - margin) {
-      x = margin;
-      base += size + 12;
-    }
-    rings.push({ x: x + 9, y: base - size * 0.36, state });
-    sheet.text(x + 24, base, words, { size });
-    x += wide + 22;
-  }
+  const items = tally(points).map(({ state, words }) => ({
+    mark: 24,
+    words,
+    draw: (x: number, y: number) => rings.push({ x: x + 9, y, state }),
+  }));
+  const end = flow(sheet, items, top);
   drawRings(sheet, rings, 18);
-  return base + 10;
+  return end;
 }
