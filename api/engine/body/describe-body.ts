@@ -25,13 +25,21 @@ const POSSIBLE_EXPANSION: readonly [number, number] = [-2, 20];
  * @example describeBody({ class: "red-stoneware" }).expansion.value // 5.55, the middle of 4.8–6.3 [1e-6/K]
  */
 export function describeBody(body: Body, pointer = ""): BodyModel {
-  const described = strainOf(body, pointer);
-  const facts = bodyFacts(body, described.class, described.classId, pointer);
+  const { classId, class: row, basis, contraction, expansion, bounds, warnings, sources } = strainOf(body, pointer);
+  const facts = bodyFacts(body, row, classId, pointer);
   return {
-    ...described,
-    ...facts,
-    warnings: [...described.warnings, ...facts.warnings],
-    sources: [...new Set([...described.sources, ...described.class.sources])],
+    classId,
+    class: row,
+    basis,
+    contraction,
+    expansion,
+    bounds,
+    youngsGPa: facts.youngsGPa,
+    poisson: facts.poisson,
+    moisturePercent: facts.moisturePercent,
+    ruptureMPa: facts.ruptureMPa,
+    warnings: [...warnings, ...facts.warnings],
+    sources: [...new Set([...sources, ...row.sources])],
   };
 }
 

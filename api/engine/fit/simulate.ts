@@ -68,9 +68,9 @@ export interface Simulation {
   coatStress: readonly Float64Array[];
   mismatch: Float64Array;
   setPointC: Float64Array;
-  /** Mean expansion from 20 °C to the set point, as it counts on the ware [1e-6/K]. */
-  glazeMean: Float64Array;
-  bodyMean: Float64Array;
+  /** Contraction from the set point to 20 °C of the (outer) glaze, as it counts on the ware, and of the clay. */
+  glaze: Float64Array;
+  clay: Float64Array;
   /** Young's modulus of the glaze [Pa]; its mean expansion 20–300 °C as it counts on the ware [1e-6/K]. */
   glazePa: Float64Array;
   alpha: Float64Array;
@@ -96,7 +96,7 @@ export interface Simulation {
  */
 export function simulate(s: Situation, draws: Draws): Simulation {
   const { normal, even, shaped, interfaceToughness } = draws;
-  const { bodyPa, skin: together, judged, glazeMean, bodyMean } = WORKSPACE;
+  const { bodyPa, skin: together, judged } = WORKSPACE;
   const stack: readonly Coat[] = [s, ...s.under];
   fillBody(s, normal.bodyStiffness, bodyPa);
   const coats = stack.map((coat, j) => {
@@ -123,7 +123,6 @@ export function simulate(s: Situation, draws: Draws): Simulation {
   }
   const skin = arrays.length === 1 ? outer.w : together;
   const lifted = drawOutcomes(s, outer.z, interfaceToughness, bodyPa, skin, arrays, judged);
-  fillMeans(outer.w, glazeMean, bodyMean);
   return {
     stress: skin.stress,
     coatStress: arrays.map(({ stress }) => stress),
@@ -131,8 +130,8 @@ export function simulate(s: Situation, draws: Draws): Simulation {
     setPointC: outer.w.setPointC,
     glazePa: skin.glazePa,
     alpha: skin.alpha,
-    glazeMean,
-    bodyMean,
+    glaze: outer.w.glaze,
+    clay: outer.w.clay,
     root: judged.root,
     outcome: judged.outcome,
     lifted,
@@ -171,8 +170,6 @@ const freshArrays = (): CoatArrays => ({
 });
 const WORKSPACE = {
   bodyPa: array(),
-  glazeMean: array(),
-  bodyMean: array(),
   judged: { root: array(), outcome: new Uint8Array(DRAWS), failed: array() },
   skin: freshArrays(),
   coats: [freshArrays()],
@@ -187,15 +184,6 @@ function coatArrays(j: number): CoatArrays {
 function fillBody(s: Situation, bodyStiffness: Float64Array, bodyPa: Float64Array): void {
   const { value, sd, floor = 1 } = s.body.youngsGPa;
   for (let i = 0; i < DRAWS; i++) bodyPa[i] = larger(value + sd * bodyStiffness[i]!, floor) * 1e9;
-}
-
-/** Mean expansions from 20 °C to the set point [1e-6/K]. */
-function fillMeans({ glaze, clay, setPointC }: CoatArrays, glazeMean: Float64Array, bodyMean: Float64Array): void {
-  for (let i = 0; i < DRAWS; i++) {
-    const cooled = 1e6 / (setPointC[i]! - 20);
-    glazeMean[i] = glaze[i]! * cooled;
-    bodyMean[i] = clay[i]! * cooled;
-  }
 }
 
 function countsOf(outcome: Uint8Array): Record<Outcome, number> {

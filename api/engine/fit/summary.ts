@@ -5,6 +5,7 @@ import { type Quantity, quantileOf, quantity, UNITS } from "../quantity.ts";
 import { INTERFACE, POISSON, TENSILE_SHARE, TOUGHNESS } from "./constants.ts";
 import { channellingFactor, criticalStress, delayedShare, stiffnessContrast, YEAR_S } from "./cracking.ts";
 import { liftingStress } from "./delamination.ts";
+import { DRAWS } from "./draws.ts";
 import { type Simulation, type Situation, skinOf } from "./simulate.ts";
 import type { CentralThresholds } from "./verdict.ts";
 
@@ -38,15 +39,26 @@ export function summarise(s: Situation, simulation: Simulation): Summary {
     stress: middle90Of(simulation.stress, order),
     mismatch: shown(simulation.mismatch),
     setPointC: shown(simulation.setPointC),
-    glazeMean: shown(simulation.glazeMean),
-    bodyMean: shown(simulation.bodyMean),
+    glazeMean: shown(meansOf(simulation.glaze, simulation.setPointC), 1),
+    bodyMean: shown(meansOf(simulation.clay, simulation.setPointC), 1),
     ...thresholdsAt(s),
   };
 }
 
 /** What is shown and not judged by is read off a quarter of the lattice, which is a lattice too, and close enough. */
-function shown(values: Float64Array): Middle {
-  return middle90Of(values, ascending(values, 4));
+const SHOWN_STRIDE = 4;
+const means = new Float64Array(DRAWS / SHOWN_STRIDE);
+
+function shown(values: Float64Array, stride = SHOWN_STRIDE): Middle {
+  return middle90Of(values, ascending(values, stride));
+}
+
+/** Mean expansions from 20 °C to the set point of the draws that are shown [1e-6/K]. */
+function meansOf(contraction: Float64Array, setPointC: Float64Array): Float64Array {
+  for (let j = 0, i = 0; j < means.length; j++, i += SHOWN_STRIDE) {
+    means[j] = contraction[i]! * (1e6 / (setPointC[i]! - 20));
+  }
+  return means;
 }
 
 /**
