@@ -72,7 +72,16 @@ export function compareSchemas(c: Comparison, way: Way, at: string, oldSchema: S
 
 const nameOf = ({ $ref }: Schema): string | undefined => $ref?.split("/").at(-1);
 const resolve = (schema: Schema, named: Record<string, Schema>): Schema =>
-  schema.$ref ? (named[nameOf(schema)!] ?? {}) : schema;
+  nullAmongTypes(schema.$ref ? (named[nameOf(schema)!] ?? {}) : schema);
+
+/** A value that may be null has two forms, `anyOf` and a list of types; they mean the same, and are compared as the second. */
+function nullAmongTypes(schema: Schema): Schema {
+  const { anyOf = [], ...rest } = schema;
+  const [value, none] = anyOf;
+  const plain = typeof value?.type === "string" && !["object", "array", "null"].includes(value.type);
+  if (anyOf.length !== 2 || !plain || none?.type !== "null" || value.enum || value.const !== undefined) return schema;
+  return { ...value, ...rest, type: [value.type as string, "null"] };
+}
 const typesOf = ({ type }: Schema): string[] => (type === undefined ? [] : [type].flat());
 
 /** Whether each of `some` is among `all`; every integer is a number. */

@@ -31,7 +31,7 @@ const TAGS = [
 
 const ABOUT = `Tells a maker whether a glaze will fit a clay body before a batch is mixed or a kiln is packed.
 
-Every figure comes with its interval, unit, temperature range and source. Units are in the names (\`peakC\`, \`thicknessMm\`) or beside the value. Nothing is kept: a request carries all it needs. The same request gets the same answer, byte for byte. Every failure is \`application/problem+json\` (RFC 9457), with JSON Pointers to the fields at fault.
+Every figure comes with its interval, unit, temperature range and source. Units are in the names (\`peakC\`, \`thicknessMm\`), beside the value, and in brackets in the description, \`[-]\` for a plain ratio. Bounds of an answer's figures are those that no answer passes; a figure said to have \`either sign\` has none and can be any finite number. Nothing is kept: a request carries all it needs. The same request gets the same answer, byte for byte. Every failure is \`application/problem+json\` (RFC 9457), with JSON Pointers to the fields at fault.
 
 A calculation never certifies food safety; cautions beside an answer defer to local codes and licensed laboratories.`;
 
@@ -64,31 +64,55 @@ export function describeApi(api: Api): Record<string, unknown> {
   };
 }
 
-/** Every named schema that the paths reach, by zod's own hand. */
-function namedSchemas(reached: string[]): Record<string, unknown> {
+/** Every named schema that the paths reach, by zod's own hand; and those that only these refer to. */
+function namedSchemas(reached: string[]): Json {
   const { schemas } = z.toJSONSchema(z.globalRegistry, {
     io: "input",
     target: "draft-2020-12",
     unrepresentable: "any",
     uri: (id) => `#/components/schemas/${id}`,
   });
-  const named: Record<string, unknown> = {};
-  for (const id of reached.sort()) {
-    const { $schema, $id, ...schema } = schemas[id] as Record<string, unknown>;
-    named[id] = closedByLength(schema) as Record<string, unknown>;
+  const named: Json = {};
+  // The generator loses sight of a schema that is always referred to with words of its own beside the reference.
+  const wanted = new Set(reached);
+  for (const id of wanted) {
+    const { $schema, $id, ...schema } = schemas[id] as Json;
+    named[id] = tidied(schema);
+    for (const [, inner] of JSON.stringify(schema).matchAll(/"\$ref":"#\/components\/schemas\/(\w+)"/g))
+      wanted.add(inner!);
   }
-  return named;
+  return Object.fromEntries(Object.entries(named).sort(([a], [b]) => (a < b ? -1 : 1)));
+}
+
+type Json = Record<string, unknown>;
+
+/** Says a thing in the one form that generators of clients take best, all the way down. */
+function tidied(schema: unknown): unknown {
+  if (Array.isArray(schema)) return schema.map(tidied);
+  if (typeof schema !== "object" || schema === null) return schema;
+  const tidy = closedByLength(nullAmongTypes(schema as Json));
+  return Object.fromEntries(Object.entries(tidy).map(([key, value]) => [key, tidied(value)]));
 }
 
 /**
  * Tuples closed by their length alone. `items: false` beside `prefixItems` and `maxItems` says it twice, and generators
  * of clients that know no schema but an object stumble over it.
  */
-function closedByLength(schema: unknown): unknown {
-  if (Array.isArray(schema)) return schema.map(closedByLength);
-  if (typeof schema !== "object" || schema === null) return schema;
-  const { prefixItems, items, maxItems } = schema as Record<string, unknown>;
-  const closed = items === false && Array.isArray(prefixItems) && maxItems === prefixItems.length;
-  const kept = Object.entries(schema).filter(([key]) => !(closed && key === "items"));
-  return Object.fromEntries(kept.map(([key, value]) => [key, closedByLength(value)]));
+function closedByLength(schema: Json): Json {
+  const { items, ...kept } = schema;
+  const closed = items === false && Array.isArray(kept.prefixItems) && kept.maxItems === kept.prefixItems.length;
+  return closed ? kept : schema;
+}
+
+/**
+ * A value that may be null as one schema with two types. zod writes it so itself unless the value has limits, which say
+ * nothing of null: `anyOf` would be a second form of the same.
+ */
+function nullAmongTypes(schema: Json): Json {
+  const { anyOf, ...rest } = schema;
+  const [value, none, more] = (anyOf ?? []) as Json[];
+  const { type } = value ?? {};
+  const plain = type === "number" || type === "integer" || type === "string" || type === "boolean";
+  if (!plain || none?.type !== "null" || more || value?.enum || value?.const !== undefined) return schema;
+  return { ...value, ...rest, type: [type, "null"] };
 }

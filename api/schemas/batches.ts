@@ -1,9 +1,10 @@
 /** Batches: the question and the answer. @module */
 import { z } from "zod";
+import { flag, list, loss, magnitude, signed, words } from "./figures.ts";
 import { RecipeGlaze } from "./glaze.ts";
 import { THAW_BUCKET } from "./larch-lane-sizes.ts";
-import { Volume, Weight } from "./lengths.ts";
-import { answerFields, Quantity } from "./quantity.ts";
+import { volume, Weight } from "./lengths.ts";
+import { answerFields, quantity, quantityOrNull } from "./quantity.ts";
 import { Page, Sheet } from "./rulers.ts";
 
 /** Described with its limits; the engine keeps them, and says what is wrong in better words than a validator. */
@@ -14,9 +15,11 @@ const gravity = (description: string) => figure(`${description} [-].`, 1.45, { m
 const Amount = z
   .union([
     z
-      .strictObject({ dry: Weight })
+      .strictObject({ dry: Weight.meta({ description: "Dry weight of the recipe." }) })
       .meta({ id: "DryAmount", description: "Dry weight of the recipe; additions come on top." }),
-    z.strictObject({ volume: Volume }).meta({ id: "VolumeAmount", description: "Volume of the mixed glaze." }),
+    z
+      .strictObject({ volume: volume("Volume of the mixed glaze.") })
+      .meta({ id: "VolumeAmount", description: "Volume of the mixed glaze." }),
     z
       .strictObject({
         dips: z
@@ -24,10 +27,15 @@ const Amount = z
             pieces: z
               .number()
               .int()
-              .meta({ description: "How many are dipped, 1 to 100 000 [-].", examples: [24] }),
+              .meta({
+                description: "How many are dipped, 1 to 100 000 [-].",
+                examples: [24],
+                minimum: 1,
+                maximum: 100_000,
+              }),
             areaCm2: figure("Glazed surface of one piece [cm2].", 400, { minimum: 0.1, maximum: 1e6 }),
             thicknessMm: figure("Fired glaze wanted on it [mm].", 0.3, { minimum: 0.01, maximum: 10 }),
-            keepInBucket: Volume.optional(),
+            keepInBucket: volume("What must stay in the bucket to dip in.").optional(),
           })
           .meta({ description: "What is dipped, and what must stay in the bucket to dip in." }),
       })
@@ -51,35 +59,34 @@ export const BatchRequest = z
       { minimum: 1.5, maximum: 7 },
     ).optional(),
     bucket: z
-      .strictObject({ volume: Volume, specificGravity: gravity("As measured") })
+      .strictObject({ volume: volume("How much is in it."), specificGravity: gravity("As measured") })
       .optional()
       .meta({ description: "A bucket of this glaze whose specific gravity is off." }),
     page: Page.optional(),
   })
   .meta({ id: "BatchRequest", description: "A recipe, and how much of it.", examples: [THAW_BUCKET] });
 
-const grams = (description: string, example: number) => figure(`${description} [g].`, example);
+const grams = (description: string, example: number) => magnitude(`${description} [g].`, example);
 
 const BatchLine = z
   .strictObject({
-    label: z.string().meta({ description: "The line in words.", examples: ["whiting"] }),
-    material: z.string().nullable().meta({ description: "Identifier of the built-in material, null for your own." }),
-    addition: z.boolean().meta({ description: "Whether it stands among the additions." }),
-    inHundred: figure("Parts in a hundred of the recipe [-].", 18),
+    label: words("The line in words.", "whiting"),
+    material: words("Identifier of the built-in material, null for your own.", "whiting").nullable(),
+    addition: flag("Whether it stands among the additions.", false),
+    inHundred: magnitude("Parts in a hundred of the recipe [-].", 18),
     weighG: grams("What to weigh, to 0.01; the lines add up to the total", 360),
     runningG: grams("What the scale shows when nothing was taken off", 1640),
-    lossOnIgnitionPercent: figure("What of it leaves in the kiln [wt %].", 43.57),
-    lossG: grams("The same", 156.85),
+    lossOnIgnitionPercent: loss("What of it leaves in the kiln [wt %]; below 0 for what takes up oxygen.", 43.57),
+    lossG: signed("The same [g].", 156.85),
   })
   .meta({ id: "BatchLine", description: "One line, in the order of weighing: heaviest first, additions last." });
 
-const sentence = z.string().meta({ description: "The same in a sentence." });
-const orNull = (description: string) => z.union([Quantity, z.null()]).meta({ description });
+const sentence = (example: string) => words("The same in a sentence.", example);
 
 export const BatchReport = z
   .strictObject({
-    headline: z.string().meta({ description: "The answer in a sentence." }),
-    name: z.string().meta({ description: "What the glaze is called.", examples: ["Thaw"] }),
+    headline: words("The answer in a sentence.", "Thaw: 2000 g dry and about 1976 g of water make 2.74 l at 1.45."),
+    name: words("What the glaze is called.", "Thaw"),
     lines: z.array(BatchLine).meta({ description: "Line by line, in the order of weighing." }),
     dry: z
       .strictObject({
@@ -90,21 +97,26 @@ export const BatchReport = z
       .meta({ id: "DryWeight", description: "Dry weight of the batch." }),
     lossOnIgnition: z
       .strictObject({
-        percent: figure("Of the dry batch [wt %].", 9.68),
-        lostG: grams("What leaves in the kiln", 193.6),
+        percent: loss("Of the dry batch [wt %]; below 0 where oxygen is taken up.", 9.68),
+        lostG: signed("What leaves in the kiln [g].", 193.6),
         glassG: grams("What stays as glass", 1806.4),
       })
       .meta({ id: "BatchLoss", description: "What leaves in the kiln, and what stays." }),
-    solidsDensity: Quantity,
+    solidsDensity: quantity("Density of the dry solids [g/cm3]."),
     specificGravity: gravity("Of the mixed glaze"),
-    water: Quantity,
-    volume: Quantity,
-    dryPerLitre: Quantity,
-    solids: Quantity,
+    water: quantity("Water to mix it with [g]."),
+    volume: quantity("What it comes to, mixed [ml]."),
+    dryPerLitre: quantity("Dry glaze in a litre of it [g/l]."),
+    solids: quantity("Share of dry glaze [wt %]."),
     dips: z
       .union([
         z
-          .strictObject({ dryOnWare: Quantity, message: sentence })
+          .strictObject({
+            dryOnWare: quantity("Dry glaze that the ware carries away [g]."),
+            message: sentence(
+              "24 pieces of 400 cm2 with 0.3 mm of fired glaze carry about 797 g of dry glaze; 8 l stays in the bucket to dip in.",
+            ),
+          })
           .meta({ id: "DipAnswer", description: "Dry glaze that the ware carries away." }),
         z.null(),
       ])
@@ -113,11 +125,13 @@ export const BatchReport = z
       .union([
         z
           .strictObject({
-            dry: Quantity,
-            addWater: orNull("Water to add [g]; null where none is."),
-            pourOff: orNull("Clear water to pour off after settling [g]; null where none is."),
-            addDry: orNull("Dry glaze to add instead [g]; null where none is."),
-            message: sentence,
+            dry: quantity("Dry glaze in the bucket [g]."),
+            addWater: quantityOrNull("Water to add [g]; null where none is."),
+            pourOff: quantityOrNull("Clear water to pour off after settling [g]; null where none is."),
+            addDry: quantityOrNull("Dry glaze to add instead [g]; null where none is."),
+            message: sentence(
+              "5 l at 1.5 is too thick: stir in about 556 g of water, a little at a time, and measure again.",
+            ),
           })
           .meta({
             id: "BucketAnswer",
@@ -126,7 +140,11 @@ export const BatchReport = z
         z.null(),
       ])
       .meta({ description: "About the bucket; null without one." }),
-    steps: z.array(z.string()).meta({ description: "What to do, in order." }),
+    steps: list(
+      "What to do, in order.",
+      "Weigh in this order and tick each line; the running total shows a slip at once.",
+      "Start with 1780 g of water, add the dry glaze to it, and let it soak.",
+    ),
     sheets: z.array(Sheet).meta({ description: "The batch sheet, to print and tick." }),
     ...answerFields,
   })

@@ -1,101 +1,84 @@
 /** What an expansion model is, covers and is worth. @module */
 import { z } from "zod";
 import { modelBasis, modelKind, modelRange } from "./expansion.ts";
+import { count, list, magnitude, share, signed, sourceKeys, words } from "./figures.ts";
 
 const Accuracy = z
   .strictObject({
-    n: z
-      .number()
-      .int()
-      .meta({ description: "Measured glasses compared [-].", examples: [1200] }),
-    medianAbsoluteError: z
-      .number()
-      .meta({ description: "Median of the absolute error [unit of the model].", examples: [0.18] }),
-    bias: z.number().meta({
-      description: "Mean of predicted less measured; above 0 reads high [unit of the model].",
-      examples: [0.02],
-    }),
-    p90: z
-      .number()
-      .meta({ description: "90th percentile of the absolute error [unit of the model].", examples: [0.7] }),
-    rmse: z.number().meta({ description: "Root mean square error [unit of the model].", examples: [0.44] }),
+    n: count("Measured glasses compared [-].", 1200),
+    medianAbsoluteError: magnitude("Median of the absolute error [unit of the model].", 0.18),
+    bias: signed("Mean of predicted less measured; above 0 reads high [unit of the model].", 0.02),
+    p90: magnitude("90th percentile of the absolute error [unit of the model].", 0.7),
+    rmse: magnitude("Root mean square error [unit of the model].", 0.44),
   })
   .meta({ id: "Accuracy", description: "How close a model came to measured glasses." });
 
 const Held = z
   .strictObject({
-    domain: z.string().meta({ description: "Kind of glass.", examples: ["glaze"] }),
-    quarter: z.string().meta({
-      description: "All of them, or by stated width the narrowest, second, third or widest quarter.",
-      examples: ["all"],
-    }),
-    n: z
-      .number()
-      .int()
-      .meta({ description: "Measured glasses compared [-].", examples: [3637] }),
-    held: z
-      .number()
-      .meta({ description: "Share that lay inside the stated interval of nine in ten [-].", examples: [0.9] }),
-    medianHalfWidth: z.number().meta({
-      description: "Median half-width of the interval [unit of the property; of viscosity the scatter of one point].",
-      examples: [0.62],
-    }),
+    domain: words("Kind of glass.", "glaze"),
+    quarter: words("All of them, or by stated width the narrowest, second, third or widest quarter.", "all"),
+    n: count("Measured glasses compared [-].", 3637),
+    held: share("Share that lay inside the stated interval of nine in ten [-].", 0.9),
+    medianHalfWidth: magnitude(
+      "Median half-width of the interval [unit of the property; of viscosity the scatter of one point].",
+      0.62,
+    ),
   })
   .meta({ id: "HeldIntervals", description: "How often stated intervals held, on publications unseen in fitting." });
 
+const METHOD =
+  "Huber regression on mole fractions, charge-balance terms and products of oxides, careful publications trusted more.";
+
 const Property = z
   .strictObject({
-    id: z.string().meta({
-      description: "Which property: expansion, transition, youngs, viscosity or liquidus.",
-      examples: ["transition"],
-    }),
-    title: z
-      .string()
-      .meta({ description: "The property in words.", examples: ["Glass transition of silicate glasses"] }),
-    property: z.string().meta({ description: "What was fitted.", examples: ["glass transition temperature"] }),
-    unit: z.string().meta({
-      description: "Unit of its errors; of a viscosity K where the key is a temperature, log10(Pa·s) where not.",
-      examples: ["°C"],
-    }),
-    method: z.string().meta({ description: "How it was fitted." }),
-    rows: z
-      .number()
-      .int()
-      .meta({ description: "Measured glasses that it was fitted to [-].", examples: [9000] }),
-    publications: z
-      .number()
-      .int()
-      .meta({ description: "Publications that they come from [-].", examples: [1000] }),
+    id: words("Which property: expansion, transition, youngs, viscosity or liquidus.", "transition"),
+    title: words("The property in words.", "Glass transition of silicate glasses"),
+    property: words("What was fitted.", "glass transition temperature"),
+    unit: words("Unit of its errors; of a viscosity K where the key is a temperature, log10(Pa·s) where not.", "°C"),
+    method: words("How it was fitted.", METHOD),
+    rows: count("Measured glasses that it was fitted to [-].", 9000),
+    publications: count("Publications that they come from [-].", 1000),
     accuracy: z.record(z.string(), Accuracy).meta({
       description:
         "Kind of glass → how close it came on publications left out of the fit. Of viscosity, among glazes: `t_log4` is the temperature of 10^4 Pa·s, `log_visc_1200` the logarithm at 1200 °C.",
     }),
     intervals: z.array(Held).meta({ description: "How often its stated intervals held." }),
-    licence: z.string().meta({ description: "What the measured glasses are under." }),
-    sources: z.array(z.string()).meta({ description: "Keys into GET /v1/sources." }),
+    licence: words(
+      "What the measured glasses are under.",
+      "Fitted to glasses from SciGlass, Copyright (c) 2019 EPAM Systems, Open Database License 1.0.",
+    ),
+    sources: sourceKeys("sciglass-2019"),
   })
   .meta({ id: "PropertyAccuracy", description: "A property fitted to measured glasses, and how close it comes." });
 
+/** Per cent of composition [%]. */
+const percent = z.number().min(0).max(100);
+
 export const ExpansionModel = z
   .strictObject({
-    id: z.string().meta({ description: "Identifier.", examples: ["appen-1949"] }),
-    name: z.string().meta({ description: "The model in words.", examples: ["Appen 1949"] }),
+    id: words("Identifier.", "appen-1949"),
+    name: words("The model in words.", "Appen 1949"),
     kind: modelKind,
     basis: modelBasis,
     rangeC: modelRange,
-    unit: z.string().meta({ description: "Unit of its figures.", examples: ["1e-6/K"] }),
-    oxides: z.array(z.string()).meta({ description: "Oxides it has figures for.", examples: [["SiO2", "Na2O"]] }),
-    validity: z.record(z.string(), z.tuple([z.number(), z.number()])).meta({
-      description:
-        "Oxide → limits of composition, in per cent of the basis; absent where the publication does not say.",
+    unit: words("Unit of its figures.", "1e-6/K"),
+    oxides: list("Oxides it has figures for.", "SiO2", "Na2O"),
+    validity: z.record(z.string(), z.tuple([percent, percent])).meta({
+      description: "Oxide → limits of composition [% of the basis]; absent where the publication does not say.",
       examples: [{ SiO2: [45, 80] }],
     }),
     accuracy: z.record(z.string(), Accuracy).meta({ description: "Kind of glass → how close the model came." }),
-    accuracyNote: z.string().meta({ description: "How the figures were scored." }),
+    accuracyNote: words(
+      "How the figures were scored.",
+      "On publications left out of the fit, each in its turn; errors are predicted minus measured.",
+    ),
     properties: z.array(Property).meta({
       description: "Every property that is fitted to the same measured glasses; empty for a published set.",
     }),
-    sources: z.array(z.string()).meta({ description: "Keys into GET /v1/sources." }),
-    provenance: z.string().meta({ description: "Where its figures come from." }),
+    sources: sourceKeys("appen-1949"),
+    provenance: words(
+      "Where its figures come from.",
+      "SiO2, B2O3 and MgO read in an abstract of 1920; the rest and the temperature range from memory.",
+    ),
   })
   .meta({ id: "ExpansionModel", description: "A way of reckoning expansion from oxides." });

@@ -1,28 +1,25 @@
 /** What the glass of a glaze is like beside its expansion. @module */
 import { z } from "zod";
-import { Notice, Quantity } from "./quantity.ts";
+import { celsius, list, signed, sourceKeys, words } from "./figures.ts";
+import { Notice, quantity, quantityOrNull } from "./quantity.ts";
 
-const meaning = z
-  .string()
-  .meta({ description: "What it means at the kiln.", examples: ["About there it starts to hold stress."] });
-const sources = z.array(z.string()).meta({ description: "Keys into GET /v1/sources.", examples: [["sciglass-2019"]] });
-const missingOxides = z
-  .array(z.string())
-  .meta({ description: "Oxides of the glaze that are left out for want of a figure.", examples: [["CoO"]] });
+const meaning = words("What it means at the kiln.", "About there it starts to hold stress.");
+const sources = sourceKeys("sciglass-2019");
+const missingOxides = list("Oxides of the glaze that are left out for want of a figure.", "CoO");
 const warnings = z
   .array(Notice)
   .meta({ description: "Oxides outside the glasses behind these figures; empty if none." });
-const orNull = (description: string) => z.union([Quantity, z.null()]).meta({ description });
+const note = (example: string) => words("What to know before leaning on it.", example);
 
 const Property = (id: string, unit: string, description: string) =>
-  z.strictObject({ value: Quantity.meta({ description: `${description} [${unit}].` }), meaning, sources }).meta({
+  z.strictObject({ value: quantity(`${description} [${unit}].`), meaning, sources }).meta({
     id,
     description: `${description}.`,
   });
 
 const Density = z
   .strictObject({
-    value: orNull("Density at room temperature [g/cm3]; null where no oxide has a figure."),
+    value: quantityOrNull("Density at room temperature [g/cm3]; null where no oxide has a figure."),
     missingOxides,
     meaning,
     sources,
@@ -31,10 +28,10 @@ const Density = z
 
 const SurfaceTension = z
   .strictObject({
-    model: z.string().meta({ description: "Which published set.", examples: ["kucuk-1999"] }),
-    name: z.string().meta({ description: "The set in words.", examples: ["Kucuk, Clare and Jones 1999"] }),
-    temperatureC: z.number().meta({ description: "Temperature that it is for [°C].", examples: [1400] }),
-    value: orNull("Surface tension of the melt [mN/m]; null where the set lacks too much of the glaze."),
+    model: words("Which published set.", "kucuk-1999"),
+    name: words("The set in words.", "Kucuk, Clare and Jones 1999"),
+    temperatureC: celsius("Temperature that it is for [°C].", 1400),
+    value: quantityOrNull("Surface tension of the melt [mN/m]; null where the set lacks too much of the glaze."),
     missingOxides,
     sources,
   })
@@ -42,17 +39,15 @@ const SurfaceTension = z
 
 const ViscosityAt = z
   .strictObject({
-    temperatureC: z.number().meta({ description: "At this temperature [°C].", examples: [1200] }),
-    logViscosity: Quantity.meta({ description: "Logarithm to base 10 of the viscosity in Pa·s [log10(Pa·s)]." }),
+    temperatureC: celsius("At this temperature [°C].", 1200),
+    logViscosity: quantity("Logarithm to base 10 of the viscosity in Pa·s [log10(Pa·s)]."),
   })
   .meta({ id: "ViscosityAt", description: "How stiff the melt is at a temperature." });
 
 const TemperatureOf = z
   .strictObject({
-    logViscosity: z
-      .number()
-      .meta({ description: "Logarithm to base 10 of the viscosity in Pa·s [log10(Pa·s)].", examples: [4] }),
-    temperature: Quantity.meta({ description: "Where the melt is that stiff [°C]." }),
+    logViscosity: signed("Logarithm to base 10 of the viscosity in Pa·s [log10(Pa·s)].", 4),
+    temperature: quantity("Where the melt is that stiff [°C]."),
     meaning,
   })
   .meta({ id: "TemperatureOfViscosity", description: "The temperature at which the melt is so stiff." });
@@ -65,7 +60,7 @@ const Viscosity = z
     atViscosities: z
       .array(TemperatureOf)
       .meta({ description: "Temperatures of a few viscosities, the runniest first." }),
-    note: z.string().meta({ description: "What to know before leaning on it." }),
+    note: note("Of the even melt: crystals, bubbles and grains not yet melted stiffen a real glaze."),
     warnings,
     sources,
   })
@@ -73,8 +68,8 @@ const Viscosity = z
 
 const Liquidus = z
   .strictObject({
-    indication: Quantity.meta({ description: "Temperature above which no crystal lasts, as an indication [°C]." }),
-    note: z.string().meta({ description: "What to know before leaning on it." }),
+    indication: quantity("Temperature above which no crystal lasts, as an indication [°C]."),
+    note: note("An indication only: it says where crystals could grow, not that they will."),
     warnings,
     sources,
   })

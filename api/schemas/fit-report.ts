@@ -1,6 +1,7 @@
 /** The whole answer to the main question. @module */
 import { z } from "zod";
-import { answerFields, Quantity } from "./quantity.ts";
+import { celsius, magnitude, percent, share, signed, sourceKeys, words } from "./figures.ts";
+import { answerFields, Quantity, quantity } from "./quantity.ts";
 
 const Outcome = z
   .enum(["crazesOnCooling", "crazesLater", "sound", "shivers"])
@@ -10,19 +11,19 @@ export const Verdict = z
   .enum(["crazes", "may-craze", "sound", "may-shiver", "shivers"])
   .meta({ id: "Verdict", description: "The answer in one word.", examples: ["may-craze"] });
 
-const chance = (what: string) =>
-  z
-    .number()
-    .min(0)
-    .max(1)
-    .meta({ description: `Chance that it ${what} [-].` });
+const chance = (what: string, example: number) => share(`Chance that it ${what} [-].`, example);
+const headline = words(
+  "The answer in one plain sentence.",
+  "This glaze will most likely craze on this red stoneware: about 18 in 20.",
+);
+const tension = (what: string) => quantity(`${what}, tension positive [MPa].`);
 
 export const Probabilities = z
   .strictObject({
-    crazesOnCooling: chance("crazes as it cools"),
-    crazesLater: chance("crazes later, within the service time"),
-    sound: chance("stays sound"),
-    shivers: chance("shivers"),
+    crazesOnCooling: chance("crazes as it cools", 0.1),
+    crazesLater: chance("crazes later, within the service time", 0.2),
+    sound: chance("stays sound", 0.65),
+    shivers: chance("shivers", 0.05),
   })
   .meta({
     id: "Probabilities",
@@ -32,9 +33,7 @@ export const Probabilities = z
 
 const StressCase = z
   .strictObject({
-    stressMPa: z
-      .number()
-      .meta({ description: "Stress in the glaze at room temperature, tension positive [MPa].", examples: [-35] }),
+    stressMPa: signed("Stress in the glaze at room temperature, tension positive [MPa].", -35),
     outcome: Outcome,
   })
   .meta({ id: "StressCase", description: "One of twenty equally likely cases." });
@@ -43,75 +42,71 @@ const Stress = Quantity.extend({
   cases: z.array(StressCase).meta({ description: "Twenty equally likely cases, from squeezed to pulled." }),
 }).meta({
   id: "Stress",
-  description: "Stress in the glaze after cooling, tension positive, with its equally likely cases.",
+  description: "Stress in the glaze after cooling, tension positive, with its equally likely cases [MPa].",
 });
 
 const Reason = z
   .strictObject({
-    code: z.string().meta({ description: "Stable kebab-case identifier.", examples: ["glaze-shrinks-more"] }),
-    text: z.string().meta({ description: "A sentence a student understands, numbers included." }),
-    detail: z.string().meta({ description: "The same for an engineer: the formula with its numbers." }),
-    quantities: z.array(Quantity).meta({ description: "The figures behind the sentence." }),
-    sources: z.array(z.string()).meta({ description: "Keys into GET /v1/sources." }),
+    code: words("Stable kebab-case identifier.", "glaze-shrinks-more"),
+    text: words(
+      "A sentence a student understands, numbers included.",
+      "From the point where it sets, near 685 °C, the glaze wants to shrink 0.046 % more than the clay will let it. Cold, it is left stretched at +38 MPa.",
+    ),
+    detail: words(
+      "The same for an engineer: the formula with its numbers.",
+      "δ = [ε_b(Ts) − ε_b(20)] − [ε_g(Ts) − ε_g(20)] = −0.046 %, Ts 684 °C; σ = −E_g δ/(1 − ν_g), shared with the wall: +38 MPa.",
+    ),
+    quantities: z.array(Quantity).meta({ description: "The figures behind the sentence, each in its own unit." }),
+    sources: sourceKeys("sciglass-2019"),
   })
   .meta({ id: "Reason", description: "One reason for the verdict." });
 
 const OxidePull = z
   .strictObject({
-    oxide: z.string().meta({ description: "Oxide formula.", examples: ["K2O"] }),
-    molePercent: z.number().meta({ description: "Share of the fired glaze [mol %].", examples: [3.4] }),
-    weightPercent: z.number().meta({ description: "Share of the fired glaze [wt %].", examples: [5.1] }),
-    pullMPa: z.number().meta({
-      description: "Stress it adds where silica would stand in its place, tension positive [MPa].",
-      examples: [18],
-    }),
-    perWeightPercentMPa: z.number().meta({
-      description: "Stress that one more weight per cent would add, the rest scaled down [MPa].",
-      examples: [4],
-    }),
+    oxide: words("Oxide formula.", "K2O"),
+    molePercent: percent("Share of the fired glaze [mol %].", 3.4),
+    weightPercent: percent("Share of the fired glaze [wt %].", 5.1),
+    pullMPa: signed("Stress it adds where silica would stand in its place, tension positive [MPa].", 18),
+    perWeightPercentMPa: signed("Stress that one more weight per cent would add, the rest scaled down [MPa].", 4),
   })
   .meta({ id: "OxidePull", description: "What one oxide does to the stress." });
 
 const PartPull = z
   .strictObject({
-    label: z.string().meta({ description: "The line of the recipe.", examples: ["silica"] }),
-    material: z
-      .string()
-      .nullable()
-      .meta({ description: "Built-in id; null for a line with its own analysis or formula.", examples: ["silica"] }),
-    perPartMPa: z.number().meta({
-      description: "Change of the stress for one part more by weight, above 0 toward crazing [MPa].",
-      examples: [-2.4],
-    }),
+    label: words("The line of the recipe.", "silica"),
+    material: words("Built-in id; null for a line with its own analysis or formula.", "silica").nullable(),
+    perPartMPa: signed("Change of the stress for one part more by weight, above 0 toward crazing [MPa].", -2.4),
   })
   .meta({ id: "PartPull", description: "What one more part of a material would do to the stress." });
 
 const Driver = z
   .strictObject({
-    input: z.string().meta({ description: "Which input.", examples: ["bodyExpansion"] }),
-    label: z.string().meta({ description: "The same in plain words.", examples: ["the clay's expansion"] }),
-    share: z.number().meta({ description: "First-order share of the variance of the stress [-].", examples: [0.6] }),
-    verdictShare: z
-      .number()
-      .meta({ description: "First-order share of the variance of whether it fails at all [-].", examples: [0.4] }),
+    input: words("Which input.", "glaze-expansion"),
+    label: words("The same in plain words.", "how much the glaze shrinks"),
+    share: magnitude("First-order share of the variance of the stress, as estimated from the draws [-].", 0.6),
+    verdictShare: magnitude(
+      "First-order share of the variance of whether it fails at all, as estimated from the draws [-].",
+      0.4,
+    ),
   })
   .meta({ id: "Driver", description: "How much of the doubt comes from one input." });
 
 const BandPoint = z
   .strictObject({
-    c: z.number().meta({ description: "Temperature [°C].", examples: [500] }),
-    strainPercent: z.number().meta({ description: "Length change from room temperature [%].", examples: [0.3] }),
-    lowPercent: z.number().meta({ description: "Lower end, 90 % band [%].", examples: [0.28] }),
-    highPercent: z.number().meta({ description: "Upper end, 90 % band [%].", examples: [0.32] }),
+    c: celsius("Temperature [°C].", 500),
+    strainPercent: signed("Length change from room temperature [%].", 0.3),
+    lowPercent: signed("Lower end, 90 % band [%].", 0.28),
+    highPercent: signed("Upper end, 90 % band [%].", 0.32),
   })
   .meta({ id: "BandPoint", description: "A point of a drawn curve." });
+const curve = (of: string) => z.array(BandPoint).meta({ description: `Cooling curve of the ${of}, point by point.` });
 
 const Thresholds = z
   .strictObject({
-    cracksOnCooling: Quantity,
-    mayCrackInTime: Quantity,
-    edgesMayLift: Quantity,
-    flakesComeOff: Quantity,
+    cracksOnCooling: tension("From here up it cracks as it cools"),
+    mayCrackInTime: tension("From here up it may crack in time"),
+    edgesMayLift: tension("From here down edges may lift"),
+    flakesComeOff: tension("From here down flakes come off the face"),
   })
   .meta({
     id: "Thresholds",
@@ -120,12 +115,12 @@ const Thresholds = z
 
 const FittedGlaze = z
   .strictObject({
-    model: z.string().meta({ description: "Expansion model used, from GET /v1/expansion-models." }),
-    expansion: Quantity,
-    expansionToSetPoint: Quantity,
-    transition: Quantity,
-    youngs: Quantity,
-    thickness: Quantity,
+    model: words("Expansion model used, from GET /v1/expansion-models.", "measured-glasses"),
+    expansion: quantity("Mean linear expansion 20–300 °C, as books quote it [1e-6/K]."),
+    expansionToSetPoint: quantity("Mean linear expansion from 20 °C to the set point, as it counts here [1e-6/K]."),
+    transition: quantity("Glass transition [°C]."),
+    youngs: quantity("Young's modulus [GPa]."),
+    thickness: quantity("Thickness of the fired glaze [mm]."),
   })
   .meta({
     id: "FittedGlaze",
@@ -134,21 +129,18 @@ const FittedGlaze = z
 
 const FittedBody = z
   .strictObject({
-    class: z
-      .string()
-      .nullable()
-      .meta({ description: "Class of body, where one was given.", examples: ["red-stoneware"] }),
-    expansionToSetPoint: Quantity,
-    expansion: Quantity,
-    youngs: Quantity,
-    moistureExpansion: Quantity,
-    stress: Quantity,
-    rupture: Quantity,
-    splits: chance("is split by the squeezed glaze"),
+    class: words("Class of body, where one was given.", "red-stoneware").nullable(),
+    expansionToSetPoint: quantity("Mean linear expansion from 20 °C to the set point [1e-6/K]."),
+    expansion: quantity("Mean linear expansion as stated, else over 20–500 °C [1e-6/K]."),
+    youngs: quantity("Young's modulus [GPa]."),
+    moistureExpansion: quantity("Growth with moisture over the service time, of length [%]."),
+    stress: tension("Mean stress in the wall"),
+    rupture: quantity("Modulus of rupture [MPa]."),
+    splits: chance("is split by the squeezed glaze", 0.01),
     bounds: z
       .strictObject({
-        turner: z.number().meta({ description: "Grains squeezed alike [1e-6/K].", examples: [6.1] }),
-        linear: z.number().meta({ description: "Grains by volume alone [1e-6/K].", examples: [6.9] }),
+        turner: signed("Grains squeezed alike [1e-6/K].", 6.1),
+        linear: signed("Grains by volume alone [1e-6/K].", 6.9),
       })
       .optional()
       .meta({ description: "For a body of phases: its mean to the set point by the outer rules of mixing." }),
@@ -161,12 +153,10 @@ const FittedBody = z
 
 const Shivering = z
   .strictObject({
-    edgeRadiusMm: z
-      .number()
-      .meta({ description: "Radius of the sharpest glazed edge, as given or half the wall [mm].", examples: [3] }),
-    edgePull: Quantity,
-    edges: chance("lifts at that edge"),
-    flakes: chance("flakes off the face"),
+    edgeRadiusMm: magnitude("Radius of the sharpest glazed edge, as given or half the wall [mm].", 3),
+    edgePull: quantity("Pull between glaze and clay at that edge, above 0 it peels [MPa]."),
+    edges: chance("lifts at that edge", 0.05),
+    flakes: chance("flakes off the face", 0.02),
   })
   .meta({
     id: "Shivering",
@@ -175,27 +165,30 @@ const Shivering = z
   });
 
 const trial = {
-  id: z.string().meta({ description: "Stable identifier.", examples: ["iso-10545-11"] }),
-  name: z.string().meta({ description: "What is done.", examples: ["ISO 10545-11, 500 kPa for 2 h"] }),
+  id: words("Stable identifier.", "iso-10545-11"),
+  name: words("What is done.", "ISO 10545-11, 500 kPa for 2 h"),
 };
 
 const Trials = z
   .strictObject({
     quench: z
       .strictObject({
-        standard: z.string().meta({ description: "Whose steps these are.", examples: ["ASTM C554"] }),
-        cracksFrom: Quantity,
+        standard: words("Whose steps these are.", "ASTM C554"),
+        cracksFrom: quantity("Difference between ware and water at which cracks begin [K]."),
         steps: z
           .array(
             z
               .strictObject({
-                ovenC: z.number().meta({ description: "Oven before the plunge [°C].", examples: [149] }),
-                passes: chance("passes the step"),
+                ovenC: celsius("Oven before the plunge [°C].", 149),
+                passes: chance("passes the step", 0.8),
               })
               .meta({ id: "QuenchStep", description: "One step of the quench." }),
           )
           .meta({ description: "Chance to pass each step, mildest first." }),
-        text: z.string().meta({ description: "The same in one sentence." }),
+        text: words(
+          "The same in one sentence.",
+          "Expected to fail the quench from 121 °C into 20 °C water; whether it passes a milder one is open.",
+        ),
       })
       .meta({
         id: "QuenchTrial",
@@ -204,14 +197,14 @@ const Trials = z
     steam: z
       .array(
         z
-          .strictObject({ ...trial, passes: chance("passes") })
+          .strictObject({ ...trial, passes: chance("passes", 0.9) })
           .meta({ id: "SteamTrial", description: "One autoclave test." }),
       )
       .meta({ description: "Autoclave tests, which bring moisture growth on early." }),
     use: z
       .array(
         z
-          .strictObject({ ...trial, cracks: chance("cracks from that use alone") })
+          .strictObject({ ...trial, cracks: chance("cracks from that use alone", 0.1) })
           .meta({ id: "UseTrial", description: "One everyday swing." }),
       )
       .meta({ description: "Everyday swings of temperature." }),
@@ -220,8 +213,8 @@ const Trials = z
 
 const ProfilePoint = z
   .strictObject({
-    depthMm: z.number().meta({ description: "Depth from the outer face of the glaze [mm].", examples: [0.3] }),
-    stressMPa: z.number().meta({ description: "Stress there, tension positive [MPa].", examples: [-46] }),
+    depthMm: magnitude("Depth from the outer face of the glaze [mm].", 0.3),
+    stressMPa: signed("Stress there, tension positive [MPa].", -46),
     layer: z.enum(["glaze", "body"]).meta({ description: "Which layer.", examples: ["glaze"] }),
   })
   .meta({ id: "ProfilePoint", description: "A point of the stress through glaze and wall." });
@@ -229,12 +222,12 @@ const ProfilePoint = z
 export const FitReport = z
   .strictObject({
     verdict: Verdict,
-    headline: z.string().meta({ description: "The answer in one plain sentence." }),
+    headline,
     probabilities: Probabilities,
     stress: Stress,
     thresholds: Thresholds,
-    mismatch: Quantity,
-    setPoint: Quantity,
+    mismatch: quantity("The body's contraction minus the glaze's from the set point to 20 °C; above 0 squeezes [%]."),
+    setPoint: quantity("Temperature below which the glaze holds stress as it cools [°C]."),
     glaze: FittedGlaze,
     body: FittedBody,
     shivering: Shivering,
@@ -243,8 +236,8 @@ export const FitReport = z
       .array(
         z
           .strictObject({
-            thicknessMm: z.number().meta({ description: "Thickness of the coat [mm].", examples: [0.3] }),
-            stress: Quantity,
+            thicknessMm: magnitude("Thickness of the coat [mm].", 0.3),
+            stress: tension("Mean stress in the coat"),
           })
           .meta({ id: "CoatStress", description: "Mean stress in one coat, tension positive [MPa]." }),
       )
@@ -253,9 +246,9 @@ export const FitReport = z
     mixed: z
       .strictObject({
         verdict: Verdict,
-        headline: z.string().meta({ description: "The answer in one plain sentence." }),
+        headline,
         probabilities: Probabilities,
-        stress: Quantity,
+        stress: tension("Stress in the glaze after cooling"),
       })
       .optional()
       .meta({
@@ -272,7 +265,7 @@ export const FitReport = z
     reasons: z.array(Reason).meta({ description: "Why, most telling first." }),
     next: z.array(Reason).meta({ description: "What to fire or measure next, most telling first." }),
     curves: z
-      .strictObject({ glaze: z.array(BandPoint), body: z.array(BandPoint) })
+      .strictObject({ glaze: curve("glaze"), body: curve("clay") })
       .optional()
       .meta({ description: "Both cooling curves; only when asked for by include." }),
     profile: z

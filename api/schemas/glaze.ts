@@ -89,7 +89,12 @@ export const OxideGlaze = z
         basis: z
           .enum(["weightPercent", "molePercent", "moles"])
           .meta({ description: "What the amounts are: wt %, mol % or moles.", examples: ["weightPercent"] }),
-        amounts: oxideAmounts("amount on the stated basis", 1e6, { SiO2: 62.1, Al2O3: 12.4, CaO: 14.2, K2O: 11.3 }),
+        amounts: oxideAmounts("amount on the stated basis [wt %, mol % or mol]", 1e6, {
+          SiO2: 62.1,
+          Al2O3: 12.4,
+          CaO: 14.2,
+          K2O: 11.3,
+        }),
       })
       .meta({ description: "Composition of the fired glaze." }),
     thicknessMm,

@@ -1,5 +1,6 @@
 /** Lengths, volumes and weights in the units of the bench. @module */
 import { z } from "zod";
+import { magnitude, words } from "./figures.ts";
 
 export const LengthUnit = z.enum(["mm", "cm", "in"]).meta({
   id: "LengthUnit",
@@ -56,11 +57,18 @@ export const Weight = z
 
 export const RoundedLength = z
   .strictObject({
-    value: z.number().meta({ description: "The length rounded as callipers are set, in `unit`.", examples: [102] }),
+    value: magnitude("The length rounded as callipers are set, in `unit`.", 102),
     unit: LengthUnit,
-    text: z.string().meta({ description: "As said at the wheel.", examples: ["102 mm"] }),
+    text: words("As said at the wheel.", "102 mm"),
   })
   .meta({ id: "RoundedLength", description: "A length rounded as it is set on callipers." });
+
+/** A length with what it is. */
+export const length = (description: string) => Length.meta({ description });
+/** A length that callipers are set to, with what it is. */
+export const rounded = (description: string) => RoundedLength.meta({ description });
+/** A volume with what it is. */
+export const volume = (description: string) => Volume.meta({ description });
 
 /** Unit of lengths that name none. */
 export const unit = LengthUnit.optional().meta({

@@ -1,48 +1,43 @@
 /** A built-in material as the service shows it. @module */
 import { z } from "zod";
+import { byOxide, list, loss, magnitude, sourceKeys, words } from "./figures.ts";
 import { PageQuery } from "./lists.ts";
 import { Notice } from "./quantity.ts";
 
 export const Material = z
   .strictObject({
-    id: z.string().meta({ description: "Identifier.", examples: ["whiting"] }),
-    name: z.string().meta({ description: "Name in words.", examples: ["whiting"] }),
-    aliases: z.array(z.string()).meta({ description: "Other names it answers to.", examples: [["chalk"]] }),
-    kind: z.string().meta({ description: "What kind of material it is.", examples: ["silica-lime-magnesia"] }),
-    formula: z
-      .string()
-      .nullable()
-      .meta({ description: "Mineral formula; null for what is known by analysis.", examples: ["CaCO3"] }),
-    weightPercent: z.record(z.string(), z.number()).meta({
-      description: "Oxide → share of the dry material, from its analysis or formula [wt %].",
-      examples: [{ CaO: 56.03 }],
-    }),
-    lossOnIgnitionPercent: z
-      .number()
-      .meta({ description: "What leaves in the kiln, of the dry material [wt %].", examples: [43.97] }),
-    plusMinusWeightPercent: z.record(z.string(), z.number()).meta({
-      description: "Oxide → half-width of a 90 % interval about its share, from bag to bag [wt %].",
-      examples: [{ CaO: 0.5 }],
+    id: words("Identifier.", "whiting"),
+    name: words("Name in words.", "whiting"),
+    aliases: list("Other names it answers to.", "chalk"),
+    kind: words("What kind of material it is.", "silica-lime-magnesia"),
+    formula: words("Mineral formula; null for what is known by analysis.", "CaCO3").nullable(),
+    weightPercent: byOxide(
+      "Oxide → what the kiln leaves of 100 parts of the dry material, from its analysis or formula [wt %].",
+      { CaO: 56.03 },
+    ),
+    lossOnIgnitionPercent: loss(
+      "What leaves in the kiln, of the dry material [wt %]; below 0 for what takes up oxygen.",
+      43.97,
+    ),
+    plusMinusWeightPercent: byOxide("Oxide → half-width of a 90 % interval about its share, from bag to bag [wt %].", {
+      CaO: 0.5,
     }),
     spreadFrom: z.enum(["range", "rule"]).meta({
       description: "Whether the spread comes from a range or from a rule of thumb.",
       examples: ["rule"],
     }),
-    densityGPerCm3: z
-      .number()
-      .nullable()
-      .meta({ description: "Density of the grains [g/cm3]; null where no figure was found.", examples: [2.71] }),
-    inTheKiln: z
-      .string()
-      .nullable()
-      .meta({ description: "What it does in the kiln.", examples: ["gives off carbon dioxide, about 700–900 °C"] }),
-    note: z.string().nullable().meta({ description: "What else to know about it." }),
+    densityGPerCm3: magnitude("Density of the grains [g/cm3]; null where no figure was found.", 2.71).nullable(),
+    inTheKiln: words("What it does in the kiln.", "gives off carbon dioxide, about 700–900 °C").nullable(),
+    note: words(
+      "What else to know about it.",
+      "Centre after the certificate; range between suppliers from memory.",
+    ).nullable(),
     cautions: z.array(Notice).meta({ description: "What could hurt someone, with the usual defence; empty if none." }),
     provenance: z
       .enum(["read", "part read", "from memory", "derived"])
       .meta({ description: "What its figures rest on.", examples: ["derived"] }),
     confidence: z.enum(["good", "fair", "low"]).meta({ description: "How far to trust them.", examples: ["good"] }),
-    sources: z.array(z.string()).meta({ description: "Keys into GET /v1/sources." }),
+    sources: sourceKeys("ceramic-practice"),
   })
   .meta({ id: "Material", description: "A supplier-neutral material." });
 

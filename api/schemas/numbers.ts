@@ -49,11 +49,14 @@ export const glazeExpansion = z
   .min(0.1, { error: (issue) => expansionHint(issue.input) })
   .max(20, { error: (issue) => expansionHint(issue.input) });
 
-/** Mean linear expansion of a clay body [1e-6/K]; lithia bodies reach nought and a little below. */
+/** How far the expansion of clay bodies goes [1e-6/K]; lithia bodies reach nought and a little below. */
+export const BODY_EXPANSION = { min: -2, max: 20 } as const;
+
+/** Mean linear expansion of a clay body [1e-6/K]. */
 export const bodyExpansion = z
   .number()
-  .min(-2, { error: (issue) => expansionHint(issue.input) })
-  .max(20, { error: (issue) => expansionHint(issue.input) })
+  .min(BODY_EXPANSION.min, { error: (issue) => expansionHint(issue.input) })
+  .max(BODY_EXPANSION.max, { error: (issue) => expansionHint(issue.input) })
   .refine((value) => value === 0 || Math.abs(value) >= 0.001, { error: (issue) => expansionHint(issue.input) });
 
 /**

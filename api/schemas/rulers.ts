@@ -1,9 +1,10 @@
 /** Rulers, templates and gauges: the question and the answer. @module */
 import { z } from "zod";
+import { magnitude, words } from "./figures.ts";
 import { SHRINK_RULER } from "./larch-lane-sizes.ts";
-import { Length, unit } from "./lengths.ts";
-import { answerFields, Quantity } from "./quantity.ts";
-import { Shrinkage } from "./shrinkage.ts";
+import { length, unit } from "./lengths.ts";
+import { answerFields, quantity } from "./quantity.ts";
+import { Shrinkage, shrinkageTaken } from "./shrinkage.ts";
 
 const Draw = z
   .union([
@@ -11,7 +12,7 @@ const Draw = z
       .strictObject({
         ruler: z
           .strictObject({
-            length: Length,
+            length: length("How long, fired."),
             reads: z
               .enum(["across", "up"])
               .optional()
@@ -35,7 +36,7 @@ const Draw = z
             points: z
               .array(
                 z
-                  .strictObject({ across: Length, up: Length })
+                  .strictObject({ across: length("Fired diameter."), up: length("Fired height above the foot.") })
                   .meta({ id: "TemplatePoint", description: "A fired diameter and its height above the foot." }),
               )
               .min(2)
@@ -54,9 +55,12 @@ const Draw = z
       .meta({ id: "TemplateDraw", description: "A rib or profile template." }),
     z
       .strictObject({
-        gauges: z.strictObject({ gallery: Length, clearance: Length }).meta({
-          description: "Fired diameter inside the gallery, and fired play between one side of lid and gallery.",
-        }),
+        gauges: z
+          .strictObject({
+            gallery: length("Fired diameter inside the gallery."),
+            clearance: length("Fired play between one side of lid and gallery."),
+          })
+          .meta({ description: "What gallery and lid should come to." }),
       })
       .meta({ id: "GaugeDraw", description: "A gauge for the gallery and one for the lid." }),
   ])
@@ -82,35 +86,37 @@ export const RulerRequest = z
 
 export const Sheet = z
   .strictObject({
-    widthMm: z.number().meta({ description: "Width of the paper [mm].", examples: [210] }),
-    heightMm: z.number().meta({ description: "Height of the paper [mm].", examples: [297] }),
-    svg: z.string().meta({ description: "The sheet at true scale." }),
+    widthMm: magnitude("Width of the paper [mm].", 210),
+    heightMm: magnitude("Height of the paper [mm].", 297),
+    svg: words(
+      "The sheet at true scale.",
+      '<svg xmlns="http://www.w3.org/2000/svg" width="210mm" height="297mm" viewBox="0 0 210 297"></svg>',
+    ),
   })
   .meta({ id: "Sheet", description: "One sheet of paper, with a check bar of 100 mm." });
 
 export const RulerReport = z
   .strictObject({
-    headline: z.string().meta({ description: "The answer in a sentence." }),
+    headline: words(
+      "The answer in a sentence.",
+      "Fired ruler for 12 %, one sheet of A4: 100 mm fired is drawn 113.64 mm long.",
+    ),
     shrinkage: z
-      .strictObject({
-        across: Quantity,
-        up: Quantity,
-        from: z.string().meta({ description: "What it rests on.", examples: ["12 % as stated, give or take 0.5"] }),
-      })
+      .strictObject(shrinkageTaken)
       .meta({ description: "The total shrinkage that was used, of plastic length." }),
     page: Page,
     lengths: z
       .array(
         z
           .strictObject({
-            name: z.string().meta({ description: "Which length.", examples: ["100 mm fired"] }),
-            firedMm: z.number().meta({ description: "Fired [mm].", examples: [100] }),
-            drawn: Quantity,
+            name: words("Which length.", "100 mm fired"),
+            firedMm: magnitude("Fired [mm].", 100),
+            drawn: quantity("On the paper [mm]."),
           })
           .meta({ id: "DrawnLength", description: "A length fired, and on the paper." }),
       )
       .meta({ description: "Lengths to check the drawing by." }),
-    checkBarMm: z.number().meta({ description: "The bar on every sheet [mm]; measure it first.", examples: [100] }),
+    checkBarMm: magnitude("The bar on every sheet [mm]; measure it first.", 100),
     sheets: z
       .array(Sheet)
       .meta({ description: "Every sheet; long rulers go over several strips, large templates over several sheets." }),

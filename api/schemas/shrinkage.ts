@@ -1,7 +1,9 @@
 /** Shrinkage: measured bars, and the other ways of knowing it. @module */
 import { z } from "zod";
+import { words } from "./figures.ts";
 import { SLATE_BARS } from "./larch-lane-sizes.ts";
-import { Length, unit } from "./lengths.ts";
+import { Length, length, unit } from "./lengths.ts";
+import { quantity } from "./quantity.ts";
 
 const grams = (description: string, example: number) =>
   z
@@ -32,9 +34,9 @@ export const Bar = z
       .optional()
       .meta({ description: "What the bar is called; its place if left out.", examples: ["bar 3"] }),
     direction: Direction.optional(),
-    plastic: Length,
-    dry: Length.optional(),
-    fired: Length.optional(),
+    plastic: length("Between the marks, plastic."),
+    dry: length("Between the marks, bone dry.").optional(),
+    fired: length("Between the marks, fired.").optional(),
     weights: BarWeights.optional(),
   })
   .meta({
@@ -113,3 +115,10 @@ export const Shrinkage = z
     description: "A shrinkage: stated, in two steps, by measured bars, or by the class of clay alone.",
     examples: [{ percent: 12, plusMinus: 0.5 }],
   });
+
+/** The total shrinkage that an answer was worked out with. */
+export const shrinkageTaken = {
+  across: quantity("Of widths [% of plastic length]."),
+  up: quantity("Of heights [% of plastic length]."),
+  from: words("What it rests on.", "12 % as stated, give or take 0.5"),
+};

@@ -2,26 +2,41 @@
 import { z } from "zod";
 import { PARTS } from "../engine/sizes/index.ts";
 import { JAR } from "./larch-lane-sizes.ts";
-import { Length, LengthUnit, unit, Volume } from "./lengths.ts";
+import { type Length, LengthUnit, length, unit, volume } from "./lengths.ts";
 import { Shrinkage } from "./shrinkage.ts";
 
 /** Described with its limits; the engine keeps them, and says what is wrong in better words than a validator. */
 const number = (description: string, example: number, minimum: number, maximum: number) =>
   z.number().meta({ description, examples: [example], minimum, maximum });
 
+/** Where each part is measured. */
+const MEASURED: Record<(typeof PARTS)[number], string> = {
+  height: "Height over all",
+  depth: "Depth inside, rim to floor",
+  diameter: "Diameter outside",
+  rim: "Diameter of the rim outside",
+  belly: "Diameter outside at the widest",
+  neck: "Diameter of the neck outside",
+  foot: "Diameter of the foot outside",
+  gallery: "Diameter inside the gallery, where a lid sits",
+  flange: "Diameter of the part of a lid that goes in",
+  length: "Length outside",
+  width: "Width outside",
+  wall: "Thickness of the wall",
+  floor: "Thickness of the floor",
+};
+
 export const FiredSizes = z
   .strictObject({
-    ...(Object.fromEntries(PARTS.map((part) => [part, Length.optional()])) as Record<
+    ...(Object.fromEntries(PARTS.map((part) => [part, length(`${MEASURED[part]}.`).optional()])) as Record<
       (typeof PARTS)[number],
       z.ZodOptional<typeof Length>
     >),
-    capacity: Volume.optional(),
+    capacity: volume("What it should hold, filled to the line.").optional(),
   })
   .meta({
     id: "FiredSizes",
-    description:
-      "What the pot should measure fired. Diameter, rim, belly, neck, foot, length and width outside; gallery inside, where " +
-      "a lid sits; flange, the part of a lid that goes in. Height, depth and floor upwards.",
+    description: "What the pot should measure fired. Height, depth and floor shrink as heights do, the rest as widths.",
     examples: [JAR.fired],
   });
 
@@ -31,25 +46,26 @@ const walls = {
   dimensions: z
     .enum(["outside", "inside"])
     .meta({ description: "Which side of the wall the outline was measured on.", examples: ["outside"] }),
-  wall: Length,
-  floor: Length.optional(),
-  belowRim: Length.optional(),
-  holds: Volume.optional(),
+  wall: length("Thickness of the wall."),
+  floor: length("Thickness of the floor; the wall's if left out.").optional(),
+  belowRim: length("How far below the rim it is filled; to the rim if left out.").optional(),
+  holds: volume("Scales the outline until it holds that much to the line.").optional(),
 };
-const ABOUT =
-  "Fired sizes. `floor` is the wall's if left out; `belowRim` says how far below the rim it is filled; `holds` scales the " +
-  "outline until it holds that much to the line.";
+const height = length("Height over all.");
+const rim = length("Diameter at the rim.");
+const foot = length("Diameter at the foot.");
+const ABOUT = "Fired sizes.";
 
 export const Profile = z
   .discriminatedUnion("form", [
     z
-      .strictObject({ form: form("straight"), diameter: Length, height: Length, ...walls })
+      .strictObject({ form: form("straight"), diameter: length("Diameter from foot to rim."), height, ...walls })
       .meta({ id: "StraightProfile", description: `A cylinder. ${ABOUT}` }),
     z
-      .strictObject({ form: form("tapered"), foot: Length, rim: Length, height: Length, ...walls })
+      .strictObject({ form: form("tapered"), foot, rim, height, ...walls })
       .meta({ id: "TaperedProfile", description: `A cone cut off at the foot. ${ABOUT}` }),
     z
-      .strictObject({ form: form("rounded"), foot: Length.optional(), rim: Length, height: Length, ...walls })
+      .strictObject({ form: form("rounded"), foot: foot.optional(), rim, height, ...walls })
       .meta({ id: "RoundedProfile", description: `Part of a sphere, from foot to rim. ${ABOUT}` }),
     z
       .strictObject({
@@ -57,7 +73,7 @@ export const Profile = z
         points: z
           .array(
             z
-              .strictObject({ across: Length, up: Length })
+              .strictObject({ across: length("Diameter there."), up: length("Height above the foot.") })
               .meta({ id: "OutlinePoint", description: "A diameter, and its height above the foot." }),
           )
           .min(2)
@@ -71,7 +87,7 @@ export const Profile = z
 
 const Lid = z
   .strictObject({
-    seat: Length,
+    seat: length("Diameter of the pot where the lid sits: inside the gallery, or outside the neck."),
     stage: z.enum(["thrown", "leather-hard", "bone-dry", "fired"]).meta({
       description: "When the seat was measured.",
       examples: ["fired"],
@@ -80,21 +96,21 @@ const Lid = z
       .enum(["inside", "over"])
       .optional()
       .meta({ description: "Whether the lid goes into the gallery or over the neck; inside if left out." }),
-    clearance: Length,
-    glaze: Length.optional(),
-    flange: Length.optional(),
+    clearance: length("Fired play between lid and pot, on one side."),
+    glaze: length("Fired glaze on one side of the joint, seat and flange together; none if left out.").optional(),
+    flange: length("A fired lid size to be checked.").optional(),
     firedTogether: z
       .boolean()
       .optional()
-      .meta({ description: "Whether the lid is fired on its pot; true if left out, except for a fired pot." }),
-    shrinkage: Shrinkage.optional(),
+      .meta({
+        description: "Whether the lid is fired on its pot; true if left out, except for a fired pot.",
+        examples: [true],
+      }),
+    shrinkage: Shrinkage.optional().meta({ description: "Of the lid's clay, where it is another." }),
   })
   .meta({
     id: "Lid",
-    description:
-      "A lid for a pot that was measured. `seat` is the diameter where it sits, `clearance` the fired play on one side, " +
-      "`glaze` the fired glaze on one side of the joint, `flange` a lid size to be checked, `shrinkage` that of the lid's " +
-      "clay where it is another.",
+    description: "A lid for a pot that was measured.",
   });
 
 const Slab = z
@@ -104,9 +120,9 @@ const Slab = z
       .max(60)
       .optional()
       .meta({ description: "What it is called.", examples: ["tile"] }),
-    length: Length,
-    width: Length,
-    thickness: Length.optional(),
+    length: length("Length."),
+    width: length("Width."),
+    thickness: length("Thickness; how much clay it takes is not told without.").optional(),
     pieces: z
       .number()
       .int()
@@ -133,8 +149,8 @@ export const SizesRequest = z
           .number()
           .int()
           .optional()
-          .meta({ description: "How many alike, up to 10 000 [-].", examples: [6] }),
-        tolerance: Length.optional(),
+          .meta({ description: "How many alike, up to 10 000 [-].", examples: [6], minimum: 1, maximum: 10_000 }),
+        tolerance: length("How far one piece may be off fired, either way.").optional(),
         scales: z
           .array(number("A step against full size [-].", 0.8, 0.05, 20))
           .min(1)
@@ -161,8 +177,11 @@ export const SizesRequest = z
                   .string()
                   .max(60)
                   .meta({ description: "What was thrown.", examples: ["mug rim"] }),
-                size: Length,
-                upright: z.boolean().optional().meta({ description: "Whether it is a height; no if left out." }),
+                size: length("As it was thrown."),
+                upright: z
+                  .boolean()
+                  .optional()
+                  .meta({ description: "Whether it is a height; no if left out.", examples: [false] }),
               })
               .meta({ id: "OldNote", description: "A size as it used to be thrown." }),
           )

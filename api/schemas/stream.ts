@@ -1,18 +1,12 @@
 /** What comes back for each line of a bulk question. @module */
 import { z } from "zod";
 import { ExpansionReport } from "./expansion.ts";
+import { count, words } from "./figures.ts";
 import { FitReport } from "./fit-report.ts";
 import { Problem } from "./problem.ts";
 
-const line = z
-  .number()
-  .int()
-  .min(1)
-  .meta({ description: "Which line of the request this answers, from 1 [-].", examples: [1] });
-const id = z
-  .string()
-  .optional()
-  .meta({ description: "The line's own tag, where it had one.", examples: ["thaw-7"] });
+const line = count("Which line of the request this answers, from 1 [-].", 1, { min: 1 });
+const id = words("The line's own tag, where it had one.", "thaw-7").optional();
 
 export const LineProblem = z
   .strictObject({ line, id, error: Problem })

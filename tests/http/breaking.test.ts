@@ -75,6 +75,13 @@ describe("breaking changes", () => {
       (d) => (field(d, "Problem", "title").type = ["string", "null"]),
       "Problem.title was string and is string or null",
     ],
+    [
+      "a value or null in its other form and of another type",
+      (d) => {
+        schema(d, "Material").properties!.densityGPerCm3 = { anyOf: [{ type: "string" }, { type: "null" }] };
+      },
+      "Material.densityGPerCm3 was number or null and is string or null",
+    ],
     ["a word gone", (d) => schema(d, "Verdict").enum!.pop(), 'Verdict no longer knows "shivers"'],
     [
       "a lower limit",
@@ -108,6 +115,15 @@ describe("breaking changes", () => {
     ["a new word", (d) => schema(d, "Verdict").enum!.push("sings")],
     ["a new way of saying it", (d) => schema(d, "MadeGlaze").anyOf!.push({ type: "object", required: ["photograph"] })],
     ["a field no longer required", (d) => (schema(d, "FitLine").required = ["glaze"])],
+    [
+      "a value or null in its other form",
+      (d) => {
+        const { type, ...rest } = field(d, "Material", "densityGPerCm3");
+        Object.assign(schema(d, "Material").properties!, {
+          densityGPerCm3: { anyOf: [{ ...rest, type: (type as string[])[0] }, { type: "null" }] },
+        });
+      },
+    ],
     ["other words about it", (d) => (schema(d, "Glaze").description = "What covers the clay.")],
   ])("are not: %s", (_, change) => expect(changed(change)).toEqual([]));
 

@@ -12,13 +12,16 @@ export type Absorption = {
      * Bars weighed [-].
      */
     bars: number;
+    /**
+     * Water taken up [% of dry weight].
+     */
     waterAbsorption: Quantity;
     /**
-     * Open pores [% of volume].
+     * Open pores [% of volume]; null where none was hung in water.
      */
     apparentPorosity: Quantity | null;
     /**
-     * Bulk density [g/cm3].
+     * Bulk density [g/cm3]; null where none was hung in water.
      */
     bulkDensity: Quantity | null;
     /**
@@ -40,7 +43,7 @@ export type Accuracy = {
      */
     medianAbsoluteError: number;
     /**
-     * Mean of predicted less measured; above 0 reads high [unit of the model].
+     * Mean of predicted less measured; above 0 reads high [unit of the model]; either sign.
      */
     bias: number;
     /**
@@ -62,7 +65,7 @@ export type Advice = {
      */
     text: string;
     /**
-     * Key into GET /v1/sources.
+     * Key into GET /v1/sources; `common-practice` where no source was found.
      */
     source: string;
 };
@@ -112,15 +115,15 @@ export type BandPoint = {
      */
     c: number;
     /**
-     * Length change from room temperature [%].
+     * Length change from room temperature [%]; either sign.
      */
     strainPercent: number;
     /**
-     * Lower end, 90 % band [%].
+     * Lower end, 90 % band [%]; either sign.
      */
     lowPercent: number;
     /**
-     * Upper end, 90 % band [%].
+     * Upper end, 90 % band [%]; either sign.
      */
     highPercent: number;
 };
@@ -134,8 +137,17 @@ export type Bar = {
      */
     name?: string;
     direction?: Direction;
+    /**
+     * Between the marks, plastic.
+     */
     plastic: Length;
+    /**
+     * Between the marks, bone dry.
+     */
     dry?: Length;
+    /**
+     * Between the marks, fired.
+     */
     fired?: Length;
     weights?: BarWeights;
 };
@@ -158,7 +170,7 @@ export type BarShrinkage = {
      */
     dryingPercent: number | null;
     /**
-     * Firing shrinkage of dry length [%]; null where not measured.
+     * Firing shrinkage of dry length, below 0 where it grew [%]; null where not measured.
      */
     firingPercent: number | null;
     /**
@@ -166,7 +178,7 @@ export type BarShrinkage = {
      */
     totalPercent: number | null;
     /**
-     * Water absorption of dry weight [%]; null where not measured.
+     * Water absorption [% of dry weight]; null where not measured.
      */
     absorptionPercent: number | null;
 };
@@ -232,11 +244,11 @@ export type BatchLine = {
      */
     runningG: number;
     /**
-     * What of it leaves in the kiln [wt %].
+     * What of it leaves in the kiln [wt %]; below 0 for what takes up oxygen.
      */
     lossOnIgnitionPercent: number;
     /**
-     * The same [g].
+     * The same [g]; either sign.
      */
     lossG: number;
 };
@@ -246,11 +258,11 @@ export type BatchLine = {
  */
 export type BatchLoss = {
     /**
-     * Of the dry batch [wt %].
+     * Of the dry batch [wt %]; below 0 where oxygen is taken up.
      */
     percent: number;
     /**
-     * What leaves in the kiln [g].
+     * What leaves in the kiln [g]; either sign.
      */
     lostG: number;
     /**
@@ -277,14 +289,29 @@ export type BatchReport = {
     lines: Array<BatchLine>;
     dry: DryWeight;
     lossOnIgnition: BatchLoss;
+    /**
+     * Density of the dry solids [g/cm3].
+     */
     solidsDensity: Quantity;
     /**
      * Of the mixed glaze [-].
      */
     specificGravity: number;
+    /**
+     * Water to mix it with [g].
+     */
     water: Quantity;
+    /**
+     * What it comes to, mixed [ml].
+     */
     volume: Quantity;
+    /**
+     * Dry glaze in a litre of it [g/l].
+     */
     dryPerLitre: Quantity;
+    /**
+     * Share of dry glaze [wt %].
+     */
     solids: Quantity;
     /**
      * About the dips; null unless they were asked for.
@@ -339,6 +366,9 @@ export type BatchRequest = {
      * A bucket of this glaze whose specific gravity is off.
      */
     bucket?: {
+        /**
+         * How much is in it.
+         */
         volume: Volume;
         /**
          * As measured [-].
@@ -361,7 +391,7 @@ export type BeforeAfter = {
  */
 export type BeliefPoint = {
     /**
-     * Mean expansion 20–300 °C [1e-6/K].
+     * Mean expansion 20–300 °C [1e-6/K]; either sign.
      */
     expansion: number;
     /**
@@ -398,7 +428,7 @@ export type BlendGap = {
      */
     of: number;
     /**
-     * What to scratch into the back of the tile: a number along a line, a row's letter and a number in a triangle or grid. With more corners a letter for each that is in it, first A, and its steps: A3C1.
+     * What to scratch into the back of the tile.
      */
     label: string;
     /**
@@ -433,7 +463,7 @@ export type BlendPoint = {
      */
     of: number;
     /**
-     * What to scratch into the back of the tile: a number along a line, a row's letter and a number in a triangle or grid. With more corners a letter for each that is in it, first A, and its steps: A3C1.
+     * What to scratch into the back of the tile.
      */
     label: string;
     /**
@@ -504,11 +534,11 @@ export type BlendReport = {
  */
 export type BlendRequest = {
     /**
-     * Two for a line, three for a triangle, four for a grid, as many as you like for every mixture of them.
+     * Two for a line, three for a triangle, four for a grid or a solid, up to six.
      */
     corners: Array<BlendCorner>;
     /**
-     * Steps along an edge; 10 if left out, or as many as make 2500 points or fewer. At most 20000 points in all [-].
+     * Steps along an edge, 10 if left out; at most 20000 points in all [-].
      */
     steps?: number;
     /**
@@ -675,6 +705,9 @@ export type BodyPage = {
  * Dry glaze in the bucket by Brongniart's rule, and what puts it right.
  */
 export type BucketAnswer = {
+    /**
+     * Dry glaze in the bucket [g].
+     */
     dry: Quantity;
     /**
      * Water to add [g]; null where none is.
@@ -698,7 +731,13 @@ export type BucketAnswer = {
  * What it holds fired, and freshly thrown [ml].
  */
 export type Capacity = {
+    /**
+     * What it holds fired [ml].
+     */
     fired: Quantity;
+    /**
+     * What it holds freshly thrown [ml].
+     */
     thrown: Quantity;
     /**
      * The same in a sentence.
@@ -738,13 +777,13 @@ export type Chemistry = {
      */
     asWeighed: {
         /**
-         * Oxide formula → share of the dry batch [wt %].
+         * Oxide formula → what the kiln leaves of 100 parts of the dry batch [wt %].
          */
         weightPercent: {
             [key: string]: number;
         };
         /**
-         * Loss on ignition of the batch [wt %].
+         * Loss on ignition of the batch [wt %]; below 0 where oxygen is taken up.
          */
         lossOnIgnitionPercent: number;
     };
@@ -803,11 +842,11 @@ export type ChemistryLine = {
      */
     addition: boolean;
     /**
-     * What leaves in the kiln [wt %].
+     * What leaves in the kiln [wt %]; below 0 for what takes up oxygen.
      */
     lossOnIgnitionPercent: number;
     /**
-     * Oxide formula → share of the dry material [wt %].
+     * Oxide formula → what the kiln leaves of 100 parts of the dry material [wt %].
      */
     weightPercent: {
         [key: string]: number;
@@ -869,6 +908,9 @@ export type ClassShrinkage = {
  * Wet clay to wedge.
  */
 export type Clay = {
+    /**
+     * Wet clay for one [g].
+     */
     perPiece: Quantity;
     /**
      * As said at the bench.
@@ -882,6 +924,9 @@ export type Clay = {
          * How many [-].
          */
         pieces: number;
+        /**
+         * Wet clay for them all [kg].
+         */
         weight: Quantity;
         /**
          * As said at the bench.
@@ -955,13 +1000,19 @@ export type CoatFault = {
  */
 export type CoatInterface = {
     /**
-     * Coats that meet, counted from the outer one.
+     * Coats that meet, counted from the outer one [-].
      */
     coats: [
         number,
         number
     ];
+    /**
+     * The outer's less the inner's, at the peak [log10(Pa·s)].
+     */
     viscosity: Quantity;
+    /**
+     * The outer's less the inner's, mean 20–300 °C [1e-6/K].
+     */
     expansion: Quantity;
     /**
      * What that means.
@@ -973,9 +1024,21 @@ export type CoatInterface = {
  * A stack between its bounds: run with the coats apart, melted into one, and apart the other way round [mm]; mixingLength is how far two coats melt into each other by diffusion [mm].
  */
 export type CoatLayers = {
+    /**
+     * How far two coats melt into each other by diffusion [mm].
+     */
     mixingLength: Quantity;
+    /**
+     * Run with the coats kept apart [mm].
+     */
     separate: Quantity;
+    /**
+     * Run with the coats melted into one [mm].
+     */
     mixed: Quantity;
+    /**
+     * Run with the coats apart, put on the other way round [mm].
+     */
     reversed: Quantity;
     /**
      * The same in sentences.
@@ -1009,6 +1072,9 @@ export type CoatStress = {
      * Thickness of the coat [mm].
      */
     thicknessMm: number;
+    /**
+     * Mean stress in the coat, tension positive [MPa].
+     */
     stress: Quantity;
 };
 
@@ -1032,7 +1098,7 @@ export type Contributions = {
      */
     referenceOxide: string;
     /**
-     * What the model's formula gives for the yardstick alone, no measured value [1e-6/K].
+     * What the model's formula gives for the yardstick alone, no measured value [1e-6/K]; either sign.
      */
     reference: number;
     /**
@@ -1174,6 +1240,9 @@ export type DipAmount = {
          * Fired glaze wanted on it [mm].
          */
         thicknessMm: number;
+        /**
+         * What must stay in the bucket to dip in.
+         */
         keepInBucket?: Volume;
     };
 };
@@ -1182,6 +1251,9 @@ export type DipAmount = {
  * Dry glaze that the ware carries away.
  */
 export type DipAnswer = {
+    /**
+     * Dry glaze that the ware carries away [g].
+     */
     dryOnWare: Quantity;
     /**
      * The same in a sentence.
@@ -1248,6 +1320,9 @@ export type DrawnLength = {
      * Fired [mm].
      */
     firedMm: number;
+    /**
+     * On the paper [mm].
+     */
     drawn: Quantity;
 };
 
@@ -1264,11 +1339,11 @@ export type Driver = {
      */
     label: string;
     /**
-     * First-order share of the variance of the stress [-].
+     * First-order share of the variance of the stress, as estimated from the draws [-].
      */
     share: number;
     /**
-     * First-order share of the variance of whether it fails at all [-].
+     * First-order share of the variance of whether it fails at all, as estimated from the draws [-].
      */
     verdictShare: number;
 };
@@ -1277,6 +1352,9 @@ export type Driver = {
  * Dry weight of the recipe; additions come on top.
  */
 export type DryAmount = {
+    /**
+     * Dry weight of the recipe.
+     */
     dry: Weight;
 };
 
@@ -1345,7 +1423,13 @@ export type EvidenceReport = {
      * The answer in one plain sentence.
      */
     headline: string;
+    /**
+     * Before the tiles, mean expansion 20–300 °C [1e-6/K].
+     */
     before: Quantity;
+    /**
+     * After them, mean expansion 20–300 °C [1e-6/K].
+     */
     after: Quantity;
     quantiles: ExpansionQuantiles;
     glaze: StatedGlaze;
@@ -1553,7 +1637,7 @@ export type ExpansionModel = {
      */
     oxides: Array<string>;
     /**
-     * Oxide → limits of composition, in per cent of the basis; absent where the publication does not say.
+     * Oxide → limits of composition [% of the basis]; absent where the publication does not say.
      */
     validity: {
         [key: string]: [
@@ -1612,7 +1696,7 @@ export type ExpansionPerPart = {
      */
     material: string | null;
     /**
-     * Change of the expansion for one more part, the other parts staying [1e-6/K per part].
+     * Change of the expansion for one more part, the other parts staying [1e-6/K per part]; either sign.
      */
     perPart: number;
     /**
@@ -1647,23 +1731,23 @@ export type ExpansionPerParts = {
  */
 export type ExpansionQuantiles = {
     /**
-     * 5 % point [1e-6/K].
+     * 5 % point [1e-6/K]; either sign.
      */
     p05: number;
     /**
-     * 25 % point [1e-6/K].
+     * 25 % point [1e-6/K]; either sign.
      */
     p25: number;
     /**
-     * Median [1e-6/K].
+     * Median [1e-6/K]; either sign.
      */
     p50: number;
     /**
-     * 75 % point [1e-6/K].
+     * 75 % point [1e-6/K]; either sign.
      */
     p75: number;
     /**
-     * 95 % point [1e-6/K].
+     * 95 % point [1e-6/K]; either sign.
      */
     p95: number;
 };
@@ -1746,7 +1830,7 @@ export type FieldIssue = {
      */
     message: string;
     /**
-     * Values or limits that would be accepted.
+     * Values or limits that would be accepted [unit of the field]; either sign.
      */
     allowed?: Array<string | number>;
     /**
@@ -1756,22 +1840,64 @@ export type FieldIssue = {
 };
 
 /**
- * What the pot should measure fired. Diameter, rim, belly, neck, foot, length and width outside; gallery inside, where a lid sits; flange, the part of a lid that goes in. Height, depth and floor upwards.
+ * What the pot should measure fired. Height, depth and floor shrink as heights do, the rest as widths.
  */
 export type FiredSizes = {
+    /**
+     * Height over all.
+     */
     height?: Length;
+    /**
+     * Depth inside, rim to floor.
+     */
     depth?: Length;
+    /**
+     * Diameter outside.
+     */
     diameter?: Length;
+    /**
+     * Diameter of the rim outside.
+     */
     rim?: Length;
+    /**
+     * Diameter outside at the widest.
+     */
     belly?: Length;
+    /**
+     * Diameter of the neck outside.
+     */
     neck?: Length;
+    /**
+     * Diameter of the foot outside.
+     */
     foot?: Length;
+    /**
+     * Diameter inside the gallery, where a lid sits.
+     */
     gallery?: Length;
+    /**
+     * Diameter of the part of a lid that goes in.
+     */
     flange?: Length;
+    /**
+     * Length outside.
+     */
     length?: Length;
+    /**
+     * Width outside.
+     */
     width?: Length;
+    /**
+     * Thickness of the wall.
+     */
     wall?: Length;
+    /**
+     * Thickness of the floor.
+     */
     floor?: Length;
+    /**
+     * What it should hold, filled to the line.
+     */
     capacity?: Volume;
 };
 
@@ -1866,7 +1992,13 @@ export type FitReport = {
     probabilities: Probabilities;
     stress: Stress;
     thresholds: Thresholds;
+    /**
+     * The body's contraction minus the glaze's from the set point to 20 °C; above 0 squeezes [%].
+     */
     mismatch: Quantity;
+    /**
+     * Temperature below which the glaze holds stress as it cools [°C].
+     */
     setPoint: Quantity;
     glaze: FittedGlaze;
     body: FittedBody;
@@ -1886,6 +2018,9 @@ export type FitReport = {
          */
         headline: string;
         probabilities: Probabilities;
+        /**
+         * Stress in the glaze after cooling, tension positive [MPa].
+         */
         stress: Quantity;
     };
     /**
@@ -1912,7 +2047,13 @@ export type FitReport = {
      * Both cooling curves; only when asked for by include.
      */
     curves?: {
+        /**
+         * Cooling curve of the glaze, point by point.
+         */
         glaze: Array<BandPoint>;
+        /**
+         * Cooling curve of the clay, point by point.
+         */
         body: Array<BandPoint>;
     };
     /**
@@ -1961,11 +2102,29 @@ export type FittedBody = {
      * Class of body, where one was given.
      */
     class: string | null;
+    /**
+     * Mean linear expansion from 20 °C to the set point [1e-6/K].
+     */
     expansionToSetPoint: Quantity;
+    /**
+     * Mean linear expansion as stated, else over 20–500 °C [1e-6/K].
+     */
     expansion: Quantity;
+    /**
+     * Young's modulus [GPa].
+     */
     youngs: Quantity;
+    /**
+     * Growth with moisture over the service time, of length [%].
+     */
     moistureExpansion: Quantity;
+    /**
+     * Mean stress in the wall, tension positive [MPa].
+     */
     stress: Quantity;
+    /**
+     * Modulus of rupture [MPa].
+     */
     rupture: Quantity;
     /**
      * Chance that it is split by the squeezed glaze [-].
@@ -1976,11 +2135,11 @@ export type FittedBody = {
      */
     bounds?: {
         /**
-         * Grains squeezed alike [1e-6/K].
+         * Grains squeezed alike [1e-6/K]; either sign.
          */
         turner: number;
         /**
-         * Grains by volume alone [1e-6/K].
+         * Grains by volume alone [1e-6/K]; either sign.
          */
         linear: number;
     };
@@ -1994,10 +2153,25 @@ export type FittedGlaze = {
      * Expansion model used, from GET /v1/expansion-models.
      */
     model: string;
+    /**
+     * Mean linear expansion 20–300 °C, as books quote it [1e-6/K].
+     */
     expansion: Quantity;
+    /**
+     * Mean linear expansion from 20 °C to the set point, as it counts here [1e-6/K].
+     */
     expansionToSetPoint: Quantity;
+    /**
+     * Glass transition [°C].
+     */
     transition: Quantity;
+    /**
+     * Young's modulus [GPa].
+     */
     youngs: Quantity;
+    /**
+     * Thickness of the fired glaze [mm].
+     */
     thickness: Quantity;
 };
 
@@ -2024,10 +2198,16 @@ export type FormulaLine = {
  */
 export type GaugeDraw = {
     /**
-     * Fired diameter inside the gallery, and fired play between one side of lid and gallery.
+     * What gallery and lid should come to.
      */
     gauges: {
+        /**
+         * Fired diameter inside the gallery.
+         */
         gallery: Length;
+        /**
+         * Fired play between one side of lid and gallery.
+         */
         clearance: Length;
     };
 };
@@ -2158,6 +2338,9 @@ export type Health = {
  * Total shrinkage of height less that of width.
  */
 export type HeightLessWidth = {
+    /**
+     * Of height less of width [points].
+     */
     difference: Quantity;
     /**
      * The same in a sentence.
@@ -2233,7 +2416,13 @@ export type LaterHeatReport = {
      * What becomes of the stress of the glaze firing.
      */
     stress: 'kept' | 'partly-relaxed' | 'set-anew';
+    /**
+     * Share of the stress that flows away [-].
+     */
     relaxed: Quantity;
+    /**
+     * How far the glaze runs in it [mm].
+     */
     run: Quantity;
     /**
      * The same in sentences.
@@ -2263,7 +2452,13 @@ export type LearnedBody = {
      * Which clay.
      */
     name: string;
+    /**
+     * Mean expansion as told [1e-6/K].
+     */
     before: Quantity;
+    /**
+     * Mean expansion as its tiles have shown it [1e-6/K].
+     */
     after: Quantity;
 };
 
@@ -2295,7 +2490,13 @@ export type Lesson = {
      * JSON Pointer to it in the request.
      */
     pointer: string;
+    /**
+     * Going by it and the prior alone, mean expansion 20–300 °C [1e-6/K].
+     */
     alone: Quantity;
+    /**
+     * Going by everything but it, mean expansion 20–300 °C [1e-6/K].
+     */
     without: Quantity;
     /**
      * Chance of what was seen there, or of a reading as far off, going by everything else [-].
@@ -2312,9 +2513,12 @@ export type Lesson = {
 };
 
 /**
- * A lid for a pot that was measured. `seat` is the diameter where it sits, `clearance` the fired play on one side, `glaze` the fired glaze on one side of the joint, `flange` a lid size to be checked, `shrinkage` that of the lid's clay where it is another.
+ * A lid for a pot that was measured.
  */
 export type Lid = {
+    /**
+     * Diameter of the pot where the lid sits: inside the gallery, or outside the neck.
+     */
     seat: Length;
     /**
      * When the seat was measured.
@@ -2324,13 +2528,25 @@ export type Lid = {
      * Whether the lid goes into the gallery or over the neck; inside if left out.
      */
     sits?: 'inside' | 'over';
+    /**
+     * Fired play between lid and pot, on one side.
+     */
     clearance: Length;
+    /**
+     * Fired glaze on one side of the joint, seat and flange together; none if left out.
+     */
     glaze?: Length;
+    /**
+     * A fired lid size to be checked.
+     */
     flange?: Length;
     /**
      * Whether the lid is fired on its pot; true if left out, except for a fired pot.
      */
     firedTogether?: boolean;
+    /**
+     * Of the lid's clay, where it is another.
+     */
     shrinkage?: Shrinkage;
 };
 
@@ -2338,8 +2554,14 @@ export type Lid = {
  * Fired seat, the lid to throw, and the fired play on one side.
  */
 export type LidAnswer = {
+    /**
+     * Diameter of the seat, fired, in `unit`.
+     */
     seat: Quantity;
     lid: Size;
+    /**
+     * Fired play on one side, in `unit`.
+     */
     play: Quantity;
     /**
      * The same in a sentence.
@@ -2393,7 +2615,7 @@ export type LocalAccuracy = {
      */
     model: string;
     /**
-     * Middle of the set's sum less measured; above 0 reads high [1e-6/K].
+     * Middle of the set's sum less measured; above 0 reads high [1e-6/K]; either sign.
      */
     bias: number;
     /**
@@ -2428,11 +2650,11 @@ export type MassBalance = {
      */
     glassG: number;
     /**
-     * What leaves in the kiln [g].
+     * What leaves in the kiln [g]; below 0 where oxygen is taken up.
      */
     lostG: number;
     /**
-     * Weighed less glass less lost, relative; rounding only [-].
+     * Weighed less glass less lost; rounding only [g]; either sign.
      */
     error: number;
 };
@@ -2462,13 +2684,13 @@ export type Material = {
      */
     formula: string | null;
     /**
-     * Oxide → share of the dry material, from its analysis or formula [wt %].
+     * Oxide → what the kiln leaves of 100 parts of the dry material, from its analysis or formula [wt %].
      */
     weightPercent: {
         [key: string]: number;
     };
     /**
-     * What leaves in the kiln, of the dry material [wt %].
+     * What leaves in the kiln, of the dry material [wt %]; below 0 for what takes up oxygen.
      */
     lossOnIgnitionPercent: number;
     /**
@@ -2543,11 +2765,17 @@ export type MaterialPage = {
  * The firing as reckoned with; meltMinutes are those below 10^4 Pa·s [min].
  */
 export type MeltFiring = {
+    /**
+     * Highest temperature [°C].
+     */
     peak: Quantity;
     /**
      * Where the peak comes from.
      */
     from: string;
+    /**
+     * Time that the glaze is runny enough to flow, below 10^4 Pa·s [min].
+     */
     meltMinutes: Quantity;
     /**
      * Viscosity along the firing.
@@ -2568,15 +2796,15 @@ export type MeltPoint = {
      */
     c: number;
     /**
-     * Viscosity [log10(Pa·s)].
+     * Viscosity [log10(Pa·s)]; either sign.
      */
     logViscosity: number;
     /**
-     * Lower end, 90 % band [log10(Pa·s)].
+     * Lower end, 90 % band [log10(Pa·s)]; either sign.
      */
     low: number;
     /**
-     * Upper end, 90 % band [log10(Pa·s)].
+     * Upper end, 90 % band [log10(Pa·s)]; either sign.
      */
     high: number;
 };
@@ -2657,7 +2885,7 @@ export type NearGlass = {
      */
     publication: number;
     /**
-     * Year of publication.
+     * Year of publication [year].
      */
     year: number;
     /**
@@ -2671,7 +2899,7 @@ export type NearGlass = {
      */
     apartMolePercent: number;
     /**
-     * Measured mean expansion, mostly 20–300 °C [1e-6/K]; null where not measured.
+     * Measured mean expansion, mostly 20–300 °C, null where not measured [1e-6/K]; either sign.
      */
     expansion: number | null;
     /**
@@ -2745,9 +2973,21 @@ export type NewNote = {
      * What was thrown.
      */
     name: string;
+    /**
+     * As it was thrown then.
+     */
     thrownThen: RoundedLength;
+    /**
+     * What that came to fired, in `unit`.
+     */
     fired: Quantity;
+    /**
+     * What to throw now for the same, in `unit`.
+     */
     throwNow: Quantity;
+    /**
+     * The same as callipers are set.
+     */
     throwTo: RoundedLength;
 };
 
@@ -2771,6 +3011,9 @@ export type NextTile = {
      * Expected information about the expansion [bit].
      */
     bits: number;
+    /**
+     * Half-width of the 90 % interval after it, on average; its high is the present one [1e-6/K].
+     */
     halfWidth: Quantity;
     /**
      * What may be seen; the chances sum to 1.
@@ -2794,6 +3037,9 @@ export type NextTileOutcome = {
      * Its chance [-].
      */
     chance: number;
+    /**
+     * What that would leave, mean expansion 20–300 °C [1e-6/K].
+     */
     expansion: Quantity;
 };
 
@@ -2823,6 +3069,9 @@ export type OldNote = {
      * What was thrown.
      */
     name: string;
+    /**
+     * As it was thrown.
+     */
     size: Length;
     /**
      * Whether it is a height; no if left out.
@@ -2857,7 +3106,13 @@ export type Outlier = {
  * A diameter, and its height above the foot.
  */
 export type OutlinePoint = {
+    /**
+     * Diameter there.
+     */
     across: Length;
+    /**
+     * Height above the foot.
+     */
     up: Length;
 };
 
@@ -2878,15 +3133,15 @@ export type OxideContribution = {
      */
     weightPercent: number;
     /**
-     * What it adds where silica would stand in its place [1e-6/K].
+     * What it adds where silica would stand in its place [1e-6/K]; either sign.
      */
     contribution: number;
     /**
-     * Change when one more mole per cent comes in and the rest is scaled down [1e-6/K per mol %].
+     * Change when one more mole per cent comes in and the rest is scaled down [1e-6/K per mol %]; either sign.
      */
     perMolePercent: number;
     /**
-     * Change when one more weight per cent comes in and the rest is scaled down [1e-6/K per wt %].
+     * Change when one more weight per cent comes in and the rest is scaled down [1e-6/K per wt %]; either sign.
      */
     perWeightPercent: number;
 };
@@ -2904,7 +3159,7 @@ export type OxideGlaze = {
          */
         basis: 'weightPercent' | 'molePercent' | 'moles';
         /**
-         * Oxide formula → amount on the stated basis.
+         * Oxide formula → amount on the stated basis [wt %, mol % or mol].
          */
         amounts: {
             [key: string]: number;
@@ -2933,11 +3188,11 @@ export type OxidePull = {
      */
     weightPercent: number;
     /**
-     * Stress it adds where silica would stand in its place, tension positive [MPa].
+     * Stress it adds where silica would stand in its place, tension positive [MPa]; either sign.
      */
     pullMPa: number;
     /**
-     * Stress that one more weight per cent would add, the rest scaled down [MPa].
+     * Stress that one more weight per cent would add, the rest scaled down [MPa]; either sign.
      */
     perWeightPercentMPa: number;
 };
@@ -2960,7 +3215,7 @@ export type PartPull = {
      */
     material: string | null;
     /**
-     * Change of the stress for one part more by weight, above 0 toward crazing [MPa].
+     * Change of the stress for one part more by weight, above 0 toward crazing [MPa]; either sign.
      */
     perPartMPa: number;
 };
@@ -3016,7 +3271,7 @@ export type PhasesBody = {
 };
 
 /**
- * Any outline. Fired sizes. `floor` is the wall's if left out; `belowRim` says how far below the rim it is filled; `holds` scales the outline until it holds that much to the line.
+ * Any outline. Fired sizes.
  */
 export type PointProfile = {
     /**
@@ -3031,9 +3286,21 @@ export type PointProfile = {
      * Which side of the wall the outline was measured on.
      */
     dimensions: 'outside' | 'inside';
+    /**
+     * Thickness of the wall.
+     */
     wall: Length;
+    /**
+     * Thickness of the floor; the wall's if left out.
+     */
     floor?: Length;
+    /**
+     * How far below the rim it is filled; to the rim if left out.
+     */
     belowRim?: Length;
+    /**
+     * Scales the outline until it holds that much to the line.
+     */
     holds?: Volume;
 };
 
@@ -3107,7 +3374,7 @@ export type ProfilePoint = {
      */
     depthMm: number;
     /**
-     * Stress there, tension positive [MPa].
+     * Stress there, tension positive [MPa]; either sign.
      */
     stressMPa: number;
     /**
@@ -3173,15 +3440,15 @@ export type PropertyAccuracy = {
  */
 export type Quantity = {
     /**
-     * Best figure, in `unit`.
+     * Best figure, in `unit`; either sign.
      */
     value: number;
     /**
-     * Lower end of the interval, in `unit`.
+     * Lower end of the interval, in `unit`; either sign.
      */
     low: number;
     /**
-     * Upper end of the interval, in `unit`.
+     * Upper end of the interval, in `unit`; either sign.
      */
     high: number;
     /**
@@ -3223,6 +3490,9 @@ export type QuenchTrial = {
      * Whose steps these are.
      */
     standard: string;
+    /**
+     * Difference between ware and water at which cracks begin [K].
+     */
     cracksFrom: Quantity;
     /**
      * Chance to pass each step, mildest first.
@@ -3269,7 +3539,7 @@ export type Reason = {
      */
     detail: string;
     /**
-     * The figures behind the sentence.
+     * The figures behind the sentence, each in its own unit.
      */
     quantities: Array<Quantity>;
     /**
@@ -3305,8 +3575,17 @@ export type RecipeLine = MaterialLine | AnalysisLine | FormulaLine;
  * By the end of a second firing, the first included: run and roll from where the glaze was put on [mm].
  */
 export type Refiring = {
+    /**
+     * Advance of the glaze's lower edge [mm].
+     */
     run: Quantity;
+    /**
+     * What the film itself flows, mean velocity times time [mm].
+     */
     flow: Quantity;
+    /**
+     * Thickness at the top of the roll at the lower edge [mm].
+     */
     roll: Quantity;
     /**
      * Chance that it crosses the clearance [-].
@@ -3328,6 +3607,9 @@ export type Refiring = {
      * The same in sentences.
      */
     text: string;
+    /**
+     * Thickness of all the coats, as fired [mm].
+     */
     thickness: Quantity;
     /**
      * The stack in the second firing alone; null for a single coat.
@@ -3515,23 +3797,44 @@ export type RoundedLength = {
 };
 
 /**
- * Part of a sphere, from foot to rim. Fired sizes. `floor` is the wall's if left out; `belowRim` says how far below the rim it is filled; `holds` scales the outline until it holds that much to the line.
+ * Part of a sphere, from foot to rim. Fired sizes.
  */
 export type RoundedProfile = {
     /**
      * Which kind of outline this is.
      */
     form: 'rounded';
+    /**
+     * Diameter at the foot.
+     */
     foot?: Length;
+    /**
+     * Diameter at the rim.
+     */
     rim: Length;
+    /**
+     * Height over all.
+     */
     height: Length;
     /**
      * Which side of the wall the outline was measured on.
      */
     dimensions: 'outside' | 'inside';
+    /**
+     * Thickness of the wall.
+     */
     wall: Length;
+    /**
+     * Thickness of the floor; the wall's if left out.
+     */
     floor?: Length;
+    /**
+     * How far below the rim it is filled; to the rim if left out.
+     */
     belowRim?: Length;
+    /**
+     * Scales the outline until it holds that much to the line.
+     */
     holds?: Volume;
 };
 
@@ -3543,6 +3846,9 @@ export type RulerDraw = {
      * A ruler up to this fired length, whose printed divisions are fired ones.
      */
     ruler: {
+        /**
+         * How long, fired.
+         */
         length: Length;
         /**
          * Whether it carries the shrinkage of widths or of heights; widths if left out.
@@ -3563,7 +3869,13 @@ export type RulerReport = {
      * The total shrinkage that was used, of plastic length.
      */
     shrinkage: {
+        /**
+         * Of widths [% of plastic length].
+         */
         across: Quantity;
+        /**
+         * Of heights [% of plastic length].
+         */
         up: Quantity;
         /**
          * What it rests on.
@@ -3649,8 +3961,17 @@ export type RunningReport = {
      * The answer in a sentence or two.
      */
     headline: string;
+    /**
+     * Advance of the glaze's lower edge [mm].
+     */
     run: Quantity;
+    /**
+     * What the film itself flows, mean velocity times time [mm].
+     */
     flow: Quantity;
+    /**
+     * Thickness at the top of the roll at the lower edge [mm].
+     */
     roll: Quantity;
     /**
      * Chance that it crosses the clearance [-].
@@ -3672,9 +3993,18 @@ export type RunningReport = {
      * The same in sentences.
      */
     text: string;
+    /**
+     * Thickness of all the coats, as fired [mm].
+     */
     thickness: Quantity;
     firing: MeltFiring;
+    /**
+     * Viscosity of the melt at the peak [log10(Pa·s)].
+     */
     viscosityAtPeak: Quantity;
+    /**
+     * Surface tension of the melt [mN/m].
+     */
     surfaceTension: Quantity;
     wall: WallReckoned;
     /**
@@ -3943,6 +4273,9 @@ export type Shivering = {
      * Radius of the sharpest glazed edge, as given or half the wall [mm].
      */
     edgeRadiusMm: number;
+    /**
+     * Pull between glaze and clay at that edge, above 0 it peels [MPa].
+     */
     edgePull: Quantity;
     /**
      * Chance that it lifts at that edge [-].
@@ -3971,11 +4304,17 @@ export type ShrinkageFigure = {
      * Bars it comes from [-].
      */
     bars: number;
+    /**
+     * Mean, with the interval that holds the clay's own figure [%].
+     */
     mean: Quantity;
     /**
      * Standard deviation from bar to bar [points]; null from a single bar.
      */
     spread: Quantity | null;
+    /**
+     * What the next piece will shrink [%].
+     */
     nextPiece: Quantity;
     /**
      * Bars that stand apart (Grubbs, 5 %); empty if none.
@@ -4076,7 +4415,13 @@ export type ShrinkageRequest = {
  * The total shrinkage that was used, of plastic length.
  */
 export type ShrinkageTaken = {
+    /**
+     * Of widths [% of plastic length].
+     */
     across: Quantity;
+    /**
+     * Of heights [% of plastic length].
+     */
     up: Quantity;
     /**
      * What it rests on.
@@ -4092,11 +4437,29 @@ export type Size = {
      * Which part.
      */
     name: string;
+    /**
+     * What is wanted fired.
+     */
     target: RoundedLength;
+    /**
+     * Exact size to throw, with what the shrinkage leaves open, in `unit`.
+     */
     thrown: Quantity;
+    /**
+     * The same as callipers are set; what follows goes by it.
+     */
     throwTo: RoundedLength;
+    /**
+     * Leather hard, in `unit`.
+     */
     leatherHard: Quantity;
+    /**
+     * Bone dry, in `unit`.
+     */
     boneDry: Quantity;
+    /**
+     * Where it lands fired, in `unit`.
+     */
     lands: Quantity;
     /**
      * For a set: between which sizes to throw each; null without tolerance or where none would do.
@@ -4132,7 +4495,7 @@ export type SizesReport = {
      */
     set: {
         /**
-         * How many [-].
+         * How many [-]; null where the set was not counted.
          */
         pieces: number | null;
         /**
@@ -4197,6 +4560,9 @@ export type SizesRequest = {
          * How many alike, up to 10 000 [-].
          */
         pieces?: number;
+        /**
+         * How far one piece may be off fired, either way.
+         */
         tolerance?: Length;
         /**
          * Steps of a nest against the sizes given, 1 for full size [-].
@@ -4246,8 +4612,17 @@ export type Slab = {
      * What it is called.
      */
     name?: string;
+    /**
+     * Length.
+     */
     length: Length;
+    /**
+     * Width.
+     */
     width: Length;
+    /**
+     * Thickness; how much clay it takes is not told without.
+     */
     thickness?: Length;
     /**
      * How many [-]; 1 if left out.
@@ -4297,6 +4672,9 @@ export type Slowing = {
      * Run after the change over run before [-].
      */
     factor: number;
+    /**
+     * What is left of the run [mm].
+     */
     run: Quantity;
     /**
      * The same in a sentence.
@@ -4505,39 +4883,57 @@ export type StepwiseShrinkage = {
 };
 
 /**
- * A cylinder. Fired sizes. `floor` is the wall's if left out; `belowRim` says how far below the rim it is filled; `holds` scales the outline until it holds that much to the line.
+ * A cylinder. Fired sizes.
  */
 export type StraightProfile = {
     /**
      * Which kind of outline this is.
      */
     form: 'straight';
+    /**
+     * Diameter from foot to rim.
+     */
     diameter: Length;
+    /**
+     * Height over all.
+     */
     height: Length;
     /**
      * Which side of the wall the outline was measured on.
      */
     dimensions: 'outside' | 'inside';
+    /**
+     * Thickness of the wall.
+     */
     wall: Length;
+    /**
+     * Thickness of the floor; the wall's if left out.
+     */
     floor?: Length;
+    /**
+     * How far below the rim it is filled; to the rim if left out.
+     */
     belowRim?: Length;
+    /**
+     * Scales the outline until it holds that much to the line.
+     */
     holds?: Volume;
 };
 
 /**
- * Stress in the glaze after cooling, tension positive, with its equally likely cases.
+ * Stress in the glaze after cooling, tension positive, with its equally likely cases [MPa].
  */
 export type Stress = {
     /**
-     * Best figure, in `unit`.
+     * Best figure, in `unit`; either sign.
      */
     value: number;
     /**
-     * Lower end of the interval, in `unit`.
+     * Lower end of the interval, in `unit`; either sign.
      */
     low: number;
     /**
-     * Upper end of the interval, in `unit`.
+     * Upper end of the interval, in `unit`; either sign.
      */
     high: number;
     /**
@@ -4566,7 +4962,7 @@ export type Stress = {
  */
 export type StressCase = {
     /**
-     * Stress in the glaze at room temperature, tension positive [MPa].
+     * Stress in the glaze at room temperature, tension positive [MPa]; either sign.
      */
     stressMPa: number;
     outcome: Outcome;
@@ -4619,23 +5015,44 @@ export type SurfaceTension = {
 };
 
 /**
- * A cone cut off at the foot. Fired sizes. `floor` is the wall's if left out; `belowRim` says how far below the rim it is filled; `holds` scales the outline until it holds that much to the line.
+ * A cone cut off at the foot. Fired sizes.
  */
 export type TaperedProfile = {
     /**
      * Which kind of outline this is.
      */
     form: 'tapered';
+    /**
+     * Diameter at the foot.
+     */
     foot: Length;
+    /**
+     * Diameter at the rim.
+     */
     rim: Length;
+    /**
+     * Height over all.
+     */
     height: Length;
     /**
      * Which side of the wall the outline was measured on.
      */
     dimensions: 'outside' | 'inside';
+    /**
+     * Thickness of the wall.
+     */
     wall: Length;
+    /**
+     * Thickness of the floor; the wall's if left out.
+     */
     floor?: Length;
+    /**
+     * How far below the rim it is filled; to the rim if left out.
+     */
     belowRim?: Length;
+    /**
+     * Scales the outline until it holds that much to the line.
+     */
     holds?: Volume;
 };
 
@@ -4644,7 +5061,7 @@ export type TaperedProfile = {
  */
 export type TemperatureOfViscosity = {
     /**
-     * Logarithm to base 10 of the viscosity in Pa·s [log10(Pa·s)].
+     * Logarithm to base 10 of the viscosity in Pa·s [log10(Pa·s)]; either sign.
      */
     logViscosity: number;
     /**
@@ -4684,7 +5101,13 @@ export type TemplateDraw = {
  * A fired diameter and its height above the foot.
  */
 export type TemplatePoint = {
+    /**
+     * Fired diameter.
+     */
     across: Length;
+    /**
+     * Fired height above the foot.
+     */
     up: Length;
 };
 
@@ -4692,9 +5115,21 @@ export type TemplatePoint = {
  * Stress at which each thing starts at this thickness, tension positive [MPa].
  */
 export type Thresholds = {
+    /**
+     * From here up it cracks as it cools, tension positive [MPa].
+     */
     cracksOnCooling: Quantity;
+    /**
+     * From here up it may crack in time, tension positive [MPa].
+     */
     mayCrackInTime: Quantity;
+    /**
+     * From here down edges may lift, tension positive [MPa].
+     */
     edgesMayLift: Quantity;
+    /**
+     * From here down flakes come off the face, tension positive [MPa].
+     */
     flakesComeOff: Quantity;
 };
 
@@ -4793,6 +5228,9 @@ export type Volume = string | {
  * Volume of the mixed glaze.
  */
 export type VolumeAmount = {
+    /**
+     * Volume of the mixed glaze.
+     */
     volume: Volume;
 };
 
@@ -5266,6 +5704,10 @@ export type MapBlendData = {
     body: BlendRequest;
     path?: never;
     query?: {
+        /**
+         * Which picture, where SVG is asked for. soundness: contours of the chance of staying sound, or its curve along a line; verdicts: the ring of its verdict at every mixture, or the stress of every tile along a line.
+         */
+        picture?: 'soundness' | 'verdicts';
         /**
          * Colours of the picture.
          */
