@@ -9,7 +9,7 @@
  */
 import { cpus } from "node:os";
 import { BODY_BYTES, bulk, echoLoad, engineRate, fitLoad, p99Ms, startUpMs, workersRate } from "./measures.ts";
-import { partCosts } from "./parts.ts";
+import { BLEND_POINTS, blendS, partCosts } from "./parts.ts";
 
 const LIMIT_S = 120;
 /** Growth that the collector's rhythm explains; a leak of 0.5 kB a fit would show twice this. Common practice, no source. */
@@ -36,6 +36,9 @@ row("engine alone, in process", `${whole(engine)} fits/s`, "", null);
 for (const { what, us, aimUs } of await partCosts()) {
   row(what, `${whole(us)} µs`, `aim ≤ ${whole(aimUs)}`, us <= aimUs);
 }
+
+const blend = blendS();
+row(`${whole(BLEND_POINTS)} points of a blend, one core`, `${blend.toFixed(2)} s`, "aim ≤ 3", blend <= 3);
 
 const echo = await echoLoad();
 row(`bare JSON echo, ${BODY_BYTES}-byte body`, `${whole(echo.rate)} req/s`, "yardstick", null);

@@ -1,4 +1,5 @@
 /** What single parts of the engine cost, in process. @module */
+import { openBlend } from "../../api/engine/blends/index.ts";
 import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
 import { checkFit } from "../../api/engine/fit/index.ts";
 import {
@@ -60,4 +61,27 @@ export async function partCosts(): Promise<PartCost[]> {
     { what: "verdict picture", us: costUs(() => verdictPicture(report), 100), aimUs: 1000 },
     { what: "expansion picture", us: costUs(() => expansionPicture(report), 100), aimUs: 1000 },
   ];
+}
+
+/** Points of the blend that is timed. */
+export const BLEND_POINTS = 10_000;
+
+/** Processor time of judging every mixture of a square of four glazes, 100 by 100 [s]: one core's, whatever else runs. */
+export function blendS(): number {
+  const { glaze, body, firing, ware } = question();
+  if (!("recipe" in glaze)) throw new Error("A blend needs recipes.");
+  // The same glaze with each of three materials doubled.
+  const corners = [-1, 0, 1, 2].map((more) => ({
+    glaze: {
+      ...glaze,
+      recipe: glaze.recipe.map((line, i) => (i === more ? { ...line, parts: line.parts * 2 } : line)),
+    },
+  }));
+  const blend = openBlend({ corners, shape: "grid", steps: Math.sqrt(BLEND_POINTS) - 1, body, firing, ware });
+  const before = process.cpuUsage();
+  let judged = 0;
+  for (const point of blend.points()) if ("verdict" in point) judged++;
+  const { user, system } = process.cpuUsage(before);
+  if (judged !== BLEND_POINTS) throw new Error(`Only ${judged} points were judged: the figure would lie.`);
+  return (user + system) / 1e6;
 }
