@@ -1,11 +1,12 @@
 /** Glazes mixed with each other in steps. @module */
 import { z } from "zod";
 import { Body } from "./body.ts";
+import { byOxideOrNull, count, list, words } from "./figures.ts";
 import { Firing, Ware } from "./firing.ts";
 import { Probabilities, Verdict } from "./fit-report.ts";
 import { RecipeGlaze, RecipeLine } from "./glaze.ts";
 import { RED_STONEWARE, THAW } from "./larch-lane.ts";
-import { answerFields, Notice, Quantity } from "./quantity.ts";
+import { answerFields, Notice, quantity } from "./quantity.ts";
 
 /** Larch Lane's Thaw toward Hail, a magnesia glaze, on the red stoneware. */
 export const THAW_TO_HAIL = {
@@ -104,30 +105,17 @@ export const BlendRequest = z
   });
 
 const place = {
-  index: z
-    .number()
-    .int()
-    .meta({ description: "Place in the order of weighing, from 0 [-].", examples: [3] }),
-  of: z
-    .number()
-    .int()
-    .meta({ description: "Points of the whole blend [-].", examples: [66] }),
-  label: z.string().meta({
-    description:
-      "What to scratch into the back of the tile: a number along a line, a row's letter and a number in a triangle or grid. " +
+  index: count("Place in the order of weighing, from 0 [-].", 3),
+  of: count("Points of the whole blend [-].", 66, { min: 1 }),
+  label: words(
+    "What to scratch into the back of the tile: a number along a line, a row's letter and a number in a triangle or grid. " +
       "With more corners a letter for each that is in it, first A, and its steps: A3C1.",
-    examples: ["B2"],
-  }),
+    "B2",
+  ),
   shares: z
-    .array(z.number())
+    .array(z.number().min(0).max(1))
     .meta({ description: "Share of each corner by dry weight; sums to 1 [-].", examples: [[0.8, 0.2]] }),
-  move: z
-    .string()
-    .nullable()
-    .meta({
-      description: "What changes from the tile before; null for the first.",
-      examples: ["10 % less Thaw, 10 % more Hail"],
-    }),
+  move: words("What changes from the tile before; null for the first.", "10 % less Thaw, 10 % more Hail").nullable(),
 };
 
 export const BlendPoint = z
@@ -135,17 +123,16 @@ export const BlendPoint = z
     ...place,
     recipe: z.array(RecipeLine).meta({ description: "The mixture for 100 parts." }),
     additions: z.array(RecipeLine).meta({ description: "What goes over it, in the same parts." }),
-    seger: z
-      .record(z.string(), z.number())
-      .nullable()
-      .meta({
-        description: "Seger formula [mol]; null without flux.",
-        examples: [{ SiO2: 4.1, Al2O3: 0.5, CaO: 0.7, K2O: 0.3 }],
-      }),
-    expansion: Quantity,
+    seger: byOxideOrNull("Oxide formula → moles in the Seger formula [mol]; null without flux.", {
+      SiO2: 4.1,
+      Al2O3: 0.5,
+      CaO: 0.7,
+      K2O: 0.3,
+    }),
+    expansion: quantity("Mean linear expansion 20–300 °C [1e-6/K]."),
     verdict: Verdict,
     probabilities: Probabilities,
-    stress: Quantity,
+    stress: quantity("Stress in the glaze after cooling, tension positive [MPa]."),
     warnings: z.array(Notice).meta({ description: "What is unusual about this mixture; empty if nothing." }),
   })
   .meta({
@@ -154,7 +141,13 @@ export const BlendPoint = z
   });
 
 export const BlendGap = z
-  .strictObject({ ...place, problem: z.string().meta({ description: "Why it cannot be judged." }) })
+  .strictObject({
+    ...place,
+    problem: words(
+      "Why it cannot be judged.",
+      "Nothing of this stays in the glaze once it is fired. Leave the line out.",
+    ),
+  })
   .meta({ id: "BlendGap", description: "A mixture that cannot be judged; the rest still is." });
 
 export const BlendLine = z
@@ -163,8 +156,8 @@ export const BlendLine = z
 
 export const BlendReport = z
   .strictObject({
-    headline: z.string().meta({ description: "The answer in plain words." }),
-    corners: z.array(z.string()).meta({ description: "Names of the corners.", examples: [["Thaw", "Hail"]] }),
+    headline: words("The answer in plain words.", "Of 5 mixtures none is sound; 5 most of all (16 in 20 stay sound)."),
+    corners: list("Names of the corners.", "Thaw", "Hail"),
     points: z.array(BlendLine).meta({ description: "The tiles, each one step from the one before." }),
     ...answerFields,
   })

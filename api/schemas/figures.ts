@@ -77,6 +77,12 @@ export const spanCOrNull = (description: string, example: [number, number]) =>
 /** Oxide formula → figure. */
 export const byOxide = (description: string, example: Record<string, number>, bounds: Bounds = { min: 0 }) =>
   z.record(z.string(), bounded(bounds)).meta({ description, examples: [example] });
+/** The same, where there may be none; the description says when. */
+export const byOxideOrNull = (description: string, example: Record<string, number>) =>
+  z
+    .record(z.string(), bounded({ min: 0 }))
+    .nullable()
+    .meta({ description, examples: [example] });
 
 /** A text. */
 export const words = (description: string, example: string) => z.string().meta({ description, examples: [example] });

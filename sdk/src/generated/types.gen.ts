@@ -428,7 +428,7 @@ export type BlendGap = {
      */
     of: number;
     /**
-     * What to scratch into the back of the tile.
+     * What to scratch into the back of the tile: a number along a line, a row's letter and a number in a triangle or grid. With more corners a letter for each that is in it, first A, and its steps: A3C1.
      */
     label: string;
     /**
@@ -463,7 +463,7 @@ export type BlendPoint = {
      */
     of: number;
     /**
-     * What to scratch into the back of the tile.
+     * What to scratch into the back of the tile: a number along a line, a row's letter and a number in a triangle or grid. With more corners a letter for each that is in it, first A, and its steps: A3C1.
      */
     label: string;
     /**
@@ -483,14 +483,20 @@ export type BlendPoint = {
      */
     additions: Array<RecipeLine>;
     /**
-     * Seger formula [mol]; null without flux.
+     * Oxide formula → moles in the Seger formula [mol]; null without flux.
      */
     seger: {
         [key: string]: number;
     } | null;
+    /**
+     * Mean linear expansion 20–300 °C [1e-6/K].
+     */
     expansion: Quantity;
     verdict: Verdict;
     probabilities: Probabilities;
+    /**
+     * Stress in the glaze after cooling, tension positive [MPa].
+     */
     stress: Quantity;
     /**
      * What is unusual about this mixture; empty if nothing.
@@ -534,11 +540,11 @@ export type BlendReport = {
  */
 export type BlendRequest = {
     /**
-     * Two for a line, three for a triangle, four for a grid or a solid, up to six.
+     * Two for a line, three for a triangle, four for a grid, as many as you like for every mixture of them.
      */
     corners: Array<BlendCorner>;
     /**
-     * Steps along an edge, 10 if left out; at most 20000 points in all [-].
+     * Steps along an edge; 10 if left out, or as many as make 2500 points or fewer. At most 20000 points in all [-].
      */
     steps?: number;
     /**
@@ -5704,10 +5710,6 @@ export type MapBlendData = {
     body: BlendRequest;
     path?: never;
     query?: {
-        /**
-         * Which picture, where SVG is asked for. soundness: contours of the chance of staying sound, or its curve along a line; verdicts: the ring of its verdict at every mixture, or the stress of every tile along a line.
-         */
-        picture?: 'soundness' | 'verdicts';
         /**
          * Colours of the picture.
          */
