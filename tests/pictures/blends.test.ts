@@ -8,6 +8,7 @@ import {
   type BlendShape,
   type BlendToDraw,
   blendPicture,
+  blendPlaces,
   canDrawBlend,
   type PictureWidth,
 } from "../../api/engine/pictures/index.ts";
@@ -287,6 +288,32 @@ describe("blendPicture", () => {
     const gaps = places.slice(1).map((x, i) => x - places[i]!);
     for (const gap of gaps) expect(Math.abs(gap - gaps[0]!)).toBeLessThanOrEqual(1);
     expect(heaped.filter(({ x }) => Math.round(x) === places.at(-1))).toHaveLength(7);
+  });
+
+  it("tells where each tile stands, so that a tap finds the ring that it meant", () => {
+    for (const width of widths) {
+      for (const names of [
+        ["Thaw", "Rime"],
+        ["Thaw", "Rime", "Hail"],
+        ["Thaw", "Rime", "Hail", "Squall"],
+      ]) {
+        const blend = blendOf(names, 6, 5, ([a]) => 60 - 200 * a!);
+        const shape = shapeOf(names);
+        const places = blendPlaces(blend, shape, { width });
+        const rings = ringsIn(blendPicture(blend, shape, { width }));
+        expect(places.map(({ label }) => label)).toEqual(blend.points.map(({ label }) => label));
+        blend.points.forEach(({ verdict }, i) => {
+          const { left, top, width: wide, height } = places[i]!;
+          const within = rings.filter(({ x, y }) => x > left && x < left + wide && y > top && y < top + height);
+          expect(within.map(({ state }) => state)).toEqual([verdict]);
+        });
+        const framed = blendPicture(blend, shape, { width, chosen: places[1]!.label });
+        expect(framed.split('stroke-width="3"/>').length).toBe(2);
+      }
+    }
+    const many = blendOf(["a", "b", "c", "d", "e"], 3, 3, () => 0);
+    for (const { label } of blendPlaces(many, "simplex"))
+      expect(blendPicture(many, "simplex")).toContain(`>${label}</tspan>`);
   });
 
   it("refuses what has no place on paper", () => {

@@ -9,9 +9,10 @@ export { contributionsPicture } from "./contributions/contributions-picture.ts";
 export { stressPicture } from "./stress/stress-picture.ts";
 // How far it runs: the wall before and after, viscosity along the firing.
 export { runningPicture } from "./running/running-picture.ts";
-// Where in a blend it fits: verdicts along a line, over a triangle or a square.
-export { blendPicture } from "./blends/blend-picture.ts";
+// Where in a blend it fits: soundness and verdicts along a line, over a triangle or a square, or of many corners.
+export { type BlendPictureOptions, blendPicture, blendPlaces } from "./blends/blend-picture.ts";
 export { type BlendShape, type BlendToDraw, canDrawBlend } from "./blends/mixtures.ts";
+export type { TilePlace } from "./blends/places.ts";
 // The mark of a verdict.
 export { ringMark } from "./ring-mark.ts";
 // Shapes.

@@ -7,6 +7,7 @@ import { HIGH_MPA, LOW_MPA, type StressScale, stressScale } from "../verdict/sca
 import { drawAxis } from "../verdict/under.ts";
 import { type BlendToDraw, isJudged, type Judged, thinned } from "./mixtures.ts";
 import { drawNotes, leftOut } from "./notes.ts";
+import type { Drawn } from "./places.ts";
 import { drawRings, drawTally, type RingAt } from "./verdict-rings.ts";
 
 /** Steps that find room, one tile a row. */
@@ -14,8 +15,7 @@ const MOST_STEPS = 20;
 const PITCH = 27;
 const RING = 19;
 
-/** @returns where it ends [px] */
-export function drawLine(sheet: Sheet, blend: BlendToDraw): number {
+export function drawLine(sheet: Sheet, blend: BlendToDraw): Drawn {
   const { corners, points } = blend;
   const { size, width, narrow } = sheet;
   const margin = narrow ? 4 : 6;
@@ -51,7 +51,14 @@ export function drawLine(sheet: Sheet, blend: BlendToDraw): number {
   }
   drawRings(sheet, rings, RING);
   const axis = drawAxis(sheet, scale, foot, foot + 6);
-  return drawNotes(sheet, [leftOut(blend, rows)], drawTally(sheet, points, axis + 4));
+  const places = rows.map(({ label }, i) => ({
+    label,
+    left: 3,
+    top: top + i * PITCH + 2,
+    width: width - 6,
+    height: 23,
+  }));
+  return { height: drawNotes(sheet, [leftOut(blend, rows)], drawTally(sheet, points, axis + 4)), places };
 }
 
 /** Heading of the last column, whose figures are chances of staying sound. */

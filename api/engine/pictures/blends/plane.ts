@@ -14,6 +14,7 @@ import {
   whereIs,
 } from "./mixtures.ts";
 import { drawNotes, leftOut } from "./notes.ts";
+import type { Drawn } from "./places.ts";
 import { drawFields, drawKey, fieldsOf } from "./soundness.ts";
 import { drawLabels, drawRings, drawTally, stateOf } from "./verdict-rings.ts";
 
@@ -29,8 +30,7 @@ interface Frame {
   tall: number;
 }
 
-/** @returns where it ends [px] */
-export function drawPlane(sheet: Sheet, blend: BlendToDraw, shape: BlendShape): number {
+export function drawPlane(sheet: Sheet, blend: BlendToDraw, shape: BlendShape): Drawn {
   const { size, width, narrow } = sheet;
   const margin = narrow ? 4 : 6;
   const points = thinned(blend.points, shape, MOST_STEPS[shape][narrow ? "narrow" : "wide"]);
@@ -62,16 +62,17 @@ export function drawPlane(sheet: Sheet, blend: BlendToDraw, shape: BlendShape): 
   const labels = rings.map(({ x, y, words }) => ({ x, y: y + ring / 2 + size - 1, words }));
   drawLabels(sheet, labelled ? labels : []);
   const best = bestOf(points);
-  if (best) {
-    const [x, y] = at(best.shares);
-    const half = Math.max(ring, labelled ? textWidth(best.label, size) : 0) / 2 + 3;
-    sheet.rect(x - half, y - ring / 2 - 3, half * 2, ring + under + 6, { stroke: "ink", width: 1.5 });
-  }
+  const places = rings.map(({ x, y, words: label }) => {
+    const half = Math.max(ring, labelled ? textWidth(label, size) : 0) / 2 + 3;
+    return { label, left: x - half, top: y - ring / 2 - 3, width: half * 2, height: ring + under + 6 };
+  });
+  const box = best && places[points.indexOf(best)];
+  if (box) sheet.rect(box.left, box.top, box.width, box.height, { stroke: "ink", width: 1.5 });
   drawNames(sheet, names, frame.top - above, foot);
   const y = drawTally(sheet, blend.points, foot + names.below + 6);
   const tint = fields.each.length > 0 ? "The fuller the tint, the likelier to stay sound." : undefined;
   const notes = [tint, boxed(blend, points, best), fields.left, leftOut(blend, points)];
-  return drawNotes(sheet, notes, drawKey(sheet, fields, y));
+  return { height: drawNotes(sheet, notes, drawKey(sheet, fields, y)), places };
 }
 
 function drawEdge(sheet: Sheet, shape: BlendShape, { left, top, wide, tall }: Frame): void {

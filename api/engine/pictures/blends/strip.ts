@@ -8,6 +8,7 @@ import { HIGH_MPA, LOW_MPA, stressScale } from "../verdict/scale.ts";
 import { drawAxis } from "../verdict/under.ts";
 import { type BlendToDraw, isJudged, type Judged } from "./mixtures.ts";
 import { drawNotes } from "./notes.ts";
+import type { Drawn, TilePlace } from "./places.ts";
 import { drawRings, drawTally, ORDER, type RingAt } from "./verdict-rings.ts";
 
 /** Heaps along the scale, and rings in the highest of them. */
@@ -21,8 +22,7 @@ const MOST_ROWS = 8;
 const LABEL = 110;
 const WIDEST = 640;
 
-/** @returns where it ends [px] */
-export function drawStrip(sheet: Sheet, blend: BlendToDraw): number {
+export function drawStrip(sheet: Sheet, blend: BlendToDraw): Drawn {
   const { width, narrow } = sheet;
   const margin = narrow ? 4 : 6;
   const judged = blend.points.filter(isJudged);
@@ -66,17 +66,19 @@ const likeliest = (judged: readonly Judged[]) =>
   [...judged].sort((a, b) => b.probabilities.sound - a.probabilities.sound).slice(0, MOST_ROWS);
 
 /** A row for each: its ring and label, what is in it, its chance. */
-function drawLikeliest(sheet: Sheet, { corners }: BlendToDraw, rows: readonly Judged[], top: number): number {
+function drawLikeliest(sheet: Sheet, { corners }: BlendToDraw, rows: readonly Judged[], top: number): Drawn {
   const { size, width, narrow } = sheet;
   const margin = narrow ? 4 : 6;
-  if (rows.length === 0) return top;
+  if (rows.length === 0) return { height: top, places: [] };
   const right = Math.min(width, WIDEST) - margin;
   sheet.text(margin, top + size, narrow ? "Likeliest to hold" : "Likeliest to stay sound", { size, bold: true });
   const chance = Math.max(...rows.map((row) => textWidth(chanceOf(row), size)));
   const rings: RingAt[] = [];
+  const places: TilePlace[] = [];
   let base = top + size;
   for (const row of rows) {
     base += size + 13;
+    const above = base - size - 4;
     rings.push({ x: margin + 8, y: base - size * 0.36, state: row.verdict });
     const label = shorten(row.label, LABEL, size, true);
     const from = margin + 24;
@@ -91,9 +93,10 @@ function drawLikeliest(sheet: Sheet, { corners }: BlendToDraw, rows: readonly Ju
         sheet.text(from, base, line, { size, tint: "ink2" });
       }
     } else sheet.text(from, base, words, { size, tint: "ink2", lead: label });
+    places.push({ label: row.label, left: 2, top: above, width: right - 1, height: base + 7 - above });
   }
   drawRings(sheet, rings, 16);
-  return base + 12;
+  return { height: base + 12, places };
 }
 
 const chanceOf = ({ probabilities }: Judged) => chances(casesHolding(probabilities));
