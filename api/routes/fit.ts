@@ -1,5 +1,5 @@
 /** Whether a glaze fits a clay body, one question or many. @module */
-import { checkFit } from "../engine/fit/index.ts";
+import { checkFit, judgeFit } from "../engine/fit/index.ts";
 import { within } from "../http/accept.ts";
 import { lineAnswers } from "../http/line-answers.ts";
 import { NDJSON_TYPE } from "../http/media.ts";
@@ -9,7 +9,7 @@ import { PictureQuery } from "../schemas/fit-picture.ts";
 import { FitReport } from "../schemas/fit-report.ts";
 import { FitLine, FitRequest } from "../schemas/fit-request.ts";
 import { THAW_ON_RED_STONEWARE } from "../schemas/larch-lane.ts";
-import { FitLineAnswer } from "../schemas/stream.ts";
+import { FitLineAnswer, FitVerdictLineAnswer } from "../schemas/stream.ts";
 import { fitPicture, fitTypes, type PngDrawer, pictureContent, wantedPicture } from "./fit-picture.ts";
 
 /** @param drawPng - draws pictures as PNG; where left out, they are SVG alone */
@@ -61,5 +61,22 @@ export function fitRoutes(api: Api, drawPng?: PngDrawer): void {
       serves: NDJSON_TYPE,
     },
     (c) => lineAnswers(c, FitLine, checkFit),
+  );
+  mount(
+    api,
+    {
+      method: "post",
+      path: "/v1/fit/verdicts",
+      operationId: "judgeFits",
+      tags: ["fit"],
+      summary: "The same in short, for long tables",
+      description:
+        "Lines as for the stream, judged from the same draws, each answered with the verdict and the figures it rests on. " +
+        "Reasons, trials, what each oxide does and what to do next are left out, so it is a third of the size and quicker.",
+      request: { body: { required: true, content: lines(FitLine, { id: "thaw-1", ...THAW_ON_RED_STONEWARE }) } },
+      responses: { 200: { description: "One answer a line.", content: lines(FitVerdictLineAnswer) }, ...badStream },
+      serves: NDJSON_TYPE,
+    },
+    (c) => lineAnswers(c, FitLine, judgeFit),
   );
 }

@@ -219,17 +219,29 @@ const ProfilePoint = z
   })
   .meta({ id: "ProfilePoint", description: "A point of the stress through glaze and wall." });
 
+/** What every answer about a fit says, short or whole. */
+const verdictFields = {
+  verdict: Verdict,
+  headline,
+  probabilities: Probabilities,
+  stress: Stress,
+  thresholds: Thresholds,
+  mismatch: quantity("The body's contraction minus the glaze's from the set point to 20 °C; above 0 squeezes [%]."),
+  setPoint: quantity("Temperature below which the glaze holds stress as it cools [°C]."),
+  glaze: FittedGlaze,
+  body: FittedBody,
+};
+
+export const FitVerdict = z.strictObject({ ...verdictFields, ...answerFields }).meta({
+  id: "FitVerdict",
+  description:
+    "A fit in short: the verdict and the figures it rests on, from the same draws as the whole answer, without reasons, " +
+    "trials and next steps.",
+});
+
 export const FitReport = z
   .strictObject({
-    verdict: Verdict,
-    headline,
-    probabilities: Probabilities,
-    stress: Stress,
-    thresholds: Thresholds,
-    mismatch: quantity("The body's contraction minus the glaze's from the set point to 20 °C; above 0 squeezes [%]."),
-    setPoint: quantity("Temperature below which the glaze holds stress as it cools [°C]."),
-    glaze: FittedGlaze,
-    body: FittedBody,
+    ...verdictFields,
     shivering: Shivering,
     trials: Trials,
     coats: z

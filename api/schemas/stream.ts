@@ -2,7 +2,7 @@
 import { z } from "zod";
 import { ExpansionReport } from "./expansion.ts";
 import { count, words } from "./figures.ts";
-import { FitReport } from "./fit-report.ts";
+import { FitReport, FitVerdict } from "./fit-report.ts";
 import { Problem } from "./problem.ts";
 
 const line = count("Which line of the request this answers, from 1 [-].", 1, { min: 1 });
@@ -19,6 +19,14 @@ export const FitLineResult = z
 export const FitLineAnswer = z
   .union([FitLineResult, LineProblem])
   .meta({ id: "FitLineAnswer", description: "One line of the answer: a result, or a problem in its place." });
+
+export const FitVerdictLineResult = z
+  .strictObject({ line, id, result: FitVerdict })
+  .meta({ id: "FitVerdictLineResult", description: "The answer to one line, in short." });
+
+export const FitVerdictLineAnswer = z
+  .union([FitVerdictLineResult, LineProblem])
+  .meta({ id: "FitVerdictLineAnswer", description: "One line of the answer: a verdict, or a problem in its place." });
 
 export const ExpansionLineResult = z
   .strictObject({ line, id, result: ExpansionReport })

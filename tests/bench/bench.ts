@@ -58,6 +58,13 @@ const [one, two] = [await workersRate(1), await workersRate(2)];
 row("streams, WORKERS=1 and WORKERS=2", `${whole(one)}, ${whole(two)}`, "fits/s", null);
 row("WORKERS=2 ÷ WORKERS=1", (two / one).toFixed(2), "aim ≥ 1.8", two / one >= 1.8);
 
+const short = await bulk(20_000, [], 8, "verdicts");
+row(
+  `POST /v1/fit/verdicts, ${whole(short.fits)} fits`,
+  `${whole(short.rate)} fits/s`,
+  "aim ≥ 4,000",
+  short.rate >= 4000,
+);
 const { rate, ratePerCore, fits, memory } = await bulk(100_000, [20_000, 60_000, 100_000], 40);
 row(`POST /v1/fit/stream, ${whole(fits)} fits`, `${whole(rate)} fits/s`, "aim ≥ 4,000", rate >= 4000);
 if (ratePerCore !== null) row("the same for each second of its processor", `${whole(ratePerCore)} fits/s`, "", null);

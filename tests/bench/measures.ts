@@ -83,7 +83,7 @@ export function engineRate(seconds = 3): number {
 
 /** What a long stream of fits costs. */
 export interface Bulk {
-  /** Fits with full uncertainty, every line different, through `/v1/fit/stream` and the SDK [1/s]. */
+  /** Fits with full uncertainty, every line different, through the SDK [1/s]. */
   rate: number;
   /** The same for each second of the service's own processor time: what one core can do [1/s]. */
   ratePerCore: number | null;
@@ -97,8 +97,14 @@ export interface Bulk {
  * @param count - fits to ask for
  * @param marks - after how many to read the memory
  * @param limitS - stop after this long, whatever was reached [s]
+ * @param answers - whole ones from `/v1/fit/stream`, or short ones from `/v1/fit/verdicts`
  */
-export function bulk(count: number, marks: readonly number[], limitS: number): Promise<Bulk> {
+export function bulk(
+  count: number,
+  marks: readonly number[],
+  limitS: number,
+  answers: "stream" | "verdicts" = "stream",
+): Promise<Bulk> {
   return withChild(SERVICE, async (child) => {
     const client = new Ringtrue({ baseUrl: child.url });
     await untilAnswered(() => client.health({ maxRetries: 0 }));
@@ -106,7 +112,7 @@ export function bulk(count: number, marks: readonly number[], limitS: number): P
     const usedBefore = child.processorS();
     const began = performance.now();
     let fits = 0;
-    for await (const { error, line } of client.fit.stream(questions(count))) {
+    for await (const { error, line } of client.fit[answers](questions(count))) {
       if (error) throw new Error(`Line ${line}: ${error.detail}`);
       fits = line;
       if (marks.includes(line)) memory.push({ fits: line, residentMB: child.residentMB() });

@@ -90,6 +90,7 @@ describe("the description", () => {
     expect(calls).toEqual([
       ["post", "/v1/fit", "checkFit", "fit"],
       ["post", "/v1/fit/stream", "streamFit", "fit"],
+      ["post", "/v1/fit/verdicts", "judgeFits", "fit"],
       ["post", "/v1/expansion", "estimateExpansion", "expansion"],
       ["post", "/v1/expansion/stream", "streamExpansion", "expansion"],
       ["post", "/v1/chemistry", "analyseChemistry", "chemistry"],

@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { Chemistry, ExpansionReport, FitReport, Problem } from "../../api/schemas/index.ts";
 import { THAW, THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
-import { ExpansionLineAnswer, FitLineAnswer } from "../../api/schemas/stream.ts";
+import { ExpansionLineAnswer, FitLineAnswer, FitVerdictLineAnswer } from "../../api/schemas/stream.ts";
 import { faults, post } from "./support.ts";
 
 const JSON_CALLS = [
@@ -13,6 +13,7 @@ const JSON_CALLS = [
 ] as const;
 const STREAM_CALLS = [
   ["/v1/fit/stream", FitLineAnswer],
+  ["/v1/fit/verdicts", FitVerdictLineAnswer],
   ["/v1/expansion/stream", ExpansionLineAnswer],
 ] as const;
 

@@ -1,12 +1,28 @@
 import { describe, expect, it } from "vitest";
-import { checkFit } from "../../api/engine/fit/index.ts";
+import { checkFit, judgeFit } from "../../api/engine/fit/index.ts";
 import { answerLines, MAX_LINE_BYTES } from "../../api/http/ndjson.ts";
 import { THAW, THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
+import { FitVerdictLineAnswer } from "../../api/schemas/stream.ts";
 import { app, stream, THAW_TEXT } from "./support.ts";
 
 const NDJSON = { "content-type": "application/x-ndjson" };
 const report = JSON.parse(JSON.stringify(checkFit(THAW_ON_RED_STONEWARE)));
 const question = (extra: object) => JSON.stringify({ ...THAW_ON_RED_STONEWARE, ...extra });
+
+describe("POST /v1/fit/verdicts", () => {
+  it("answers each line in short, with what the service promises", async () => {
+    const { lines } = await stream("/v1/fit/verdicts", [question({ id: "a" }), "{bad", THAW_TEXT]);
+    const short = JSON.parse(JSON.stringify(judgeFit(THAW_ON_RED_STONEWARE)));
+    expect(lines).toMatchObject([
+      { line: 1, id: "a", result: short },
+      { line: 2, error: { status: 400 } },
+      { line: 3 },
+    ]);
+    for (const line of lines) FitVerdictLineAnswer.parse(line);
+    // A third of the whole answer is what its description says.
+    expect(JSON.stringify(short).length * 3).toBeLessThan(JSON.stringify(report).length * 1.1);
+  });
+});
 
 describe("POST /v1/fit/stream", () => {
   it("answers line by line, in order, with the tags given", async () => {

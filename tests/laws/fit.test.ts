@@ -7,6 +7,7 @@ import {
   bilayerStress,
   checkFit,
   type FitReport,
+  judgeFit,
   stackStress,
   straightWallStress,
 } from "../../api/engine/fit/index.ts";
@@ -49,6 +50,22 @@ describe("any fit", () => {
         }
       }),
       { numRuns: 60 },
+    );
+  });
+
+  it("says in short what it says in full", () => {
+    fc.assert(
+      fc.property(recipe, classes, fc.integer({ min: 0, max: 9 }), (r, body, seed) => {
+        const question = { glaze: { ...glazeOf(r), thicknessMm: 0.3 }, body: { class: body }, seed };
+        const { sources, ...short } = judgeFit(question);
+        const whole = checkFit(question);
+        expect(whole).toMatchObject(short);
+        expect(whole.sources).toEqual(expect.arrayContaining(sources));
+      }),
+      { numRuns: 50 },
+    );
+    expect(judgeFit({ glaze: { expansion: { value: 8.1 } }, body: { expansion: { value: 5.4 } } }).verdict).toBe(
+      "crazes",
     );
   });
 

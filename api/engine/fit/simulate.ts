@@ -191,3 +191,13 @@ function countsOf(outcome: Uint8Array): Record<Outcome, number> {
   for (let i = 0; i < DRAWS; i++) tally[outcome[i]!]!++;
   return Object.fromEntries(RANKED.map((name, rank) => [name, tally[rank]!])) as Record<Outcome, number>;
 }
+
+/** Chances of each outcome [-], summing to 1. */
+export function probabilitiesOf({ counts }: Simulation): Record<Outcome, number> {
+  return {
+    crazesOnCooling: counts.crazesOnCooling / DRAWS,
+    crazesLater: counts.crazesLater / DRAWS,
+    sound: counts.sound / DRAWS,
+    shivers: counts.shivers / DRAWS,
+  };
+}

@@ -142,8 +142,8 @@ export interface Trials {
   use: { id: string; name: string; cracks: number }[];
 }
 
-/** The whole answer. */
-export interface FitReport {
+/** The answer in short: the verdict and the figures that it rests on. */
+export interface FitVerdict {
   verdict: Verdict;
   /** The answer in one plain sentence. */
   headline: string;
@@ -188,6 +188,14 @@ export interface FitReport {
     /** For a body of phases: its mean to the set point if the grains shared strain alike or by volume alone [1e-6/K]. */
     bounds?: { turner: number; linear: number };
   };
+  engine: { version: string; dataVersion: string; seed: number };
+  warnings: Notice[];
+  cautions: Notice[];
+  sources: string[];
+}
+
+/** The whole answer. */
+export interface FitReport extends FitVerdict {
   /** Lifting, taken apart: at the sharpest edge by the radial pull, and over the face. */
   shivering: {
     edgeRadiusMm: number;
@@ -210,8 +218,4 @@ export interface FitReport {
   next: Reason[];
   curves?: { glaze: BandPoint[]; body: BandPoint[] };
   profile?: ProfilePoint[];
-  engine: { version: string; dataVersion: string; seed: number };
-  warnings: Notice[];
-  cautions: Notice[];
-  sources: string[];
 }

@@ -585,6 +585,14 @@ export type Block = {
      */
     limit: string;
     /**
+     * Field of the question that sets it, as a JSON Pointer; left out where none does.
+     */
+    pointer?: string;
+    /**
+     * Chance of staying sound that a change of recipe gets to without it [-]; left out where not searched.
+     */
+    soundWithout?: number;
+    /**
      * The same in plain words.
      */
     text: string;
@@ -2101,6 +2109,63 @@ export type FitRequest = {
 };
 
 /**
+ * A fit in short: the verdict and the figures it rests on, from the same draws as the whole answer, without reasons, trials and next steps.
+ */
+export type FitVerdict = {
+    verdict: Verdict;
+    /**
+     * The answer in one plain sentence.
+     */
+    headline: string;
+    probabilities: Probabilities;
+    stress: Stress;
+    thresholds: Thresholds;
+    /**
+     * The body's contraction minus the glaze's from the set point to 20 °C; above 0 squeezes [%].
+     */
+    mismatch: Quantity;
+    /**
+     * Temperature below which the glaze holds stress as it cools [°C].
+     */
+    setPoint: Quantity;
+    glaze: FittedGlaze;
+    body: FittedBody;
+    engine: EngineStamp;
+    /**
+     * Unusual input and assumptions made; empty if none.
+     */
+    warnings: Array<Notice>;
+    /**
+     * What could hurt someone, with the usual defence; empty if none.
+     */
+    cautions: Array<Notice>;
+    /**
+     * Keys into GET /v1/sources for what the answer rests on.
+     */
+    sources: Array<string>;
+};
+
+/**
+ * One line of the answer: a verdict, or a problem in its place.
+ */
+export type FitVerdictLineAnswer = FitVerdictLineResult | LineProblem;
+
+/**
+ * The answer to one line, in short.
+ */
+export type FitVerdictLineResult = {
+    /**
+     * Which line of the request this answers, from 1 [-].
+     */
+    line: number;
+    /**
+     * The line's own tag, where it had one.
+     */
+    id?: string;
+    result: FitVerdict;
+};
+
+/**
  * The clay as the answer saw it; stress is the mean in the wall, tension positive, rupture its modulus of rupture.
  */
 export type FittedBody = {
@@ -3086,6 +3151,33 @@ export type OldNote = {
 };
 
 /**
+ * Another rate where the glaze may set; elsewhere the cooling stays. `setPoint` says where it sets, as it stands and as changed.
+ */
+export type OtherCooling = {
+    /**
+     * Where it begins [°C].
+     */
+    fromC: number;
+    /**
+     * Where it ends [°C].
+     */
+    toC: number;
+    /**
+     * Rate there, as changed [K/h].
+     */
+    cPerHour: number;
+    /**
+     * Rate there, as it stands [K/h].
+     */
+    insteadOfCPerHour: number;
+    /**
+     * How much longer the firing takes [h]; negative if shorter.
+     */
+    hours: number;
+    setPoint: BeforeAfter;
+};
+
+/**
  * What happens to a piece.
  */
 export type Outcome = 'crazesOnCooling' | 'crazesLater' | 'sound' | 'shivers';
@@ -3641,11 +3733,11 @@ export type RemediesReport = {
     target: number;
     before: Standing;
     /**
-     * Those that reach the target first, recipes by parts moved; then how far others get.
+     * Those that reach the target first, recipes by parts moved, each material counting as two parts more; then how far others get.
      */
     remedies: Array<Remedy>;
     /**
-     * Where nothing reaches: what stands in the way.
+     * Where nothing reaches: what stands in the way of the recipe, what holds back most first.
      */
     blocked: Array<Block>;
     engine: EngineStamp;
@@ -3743,6 +3835,10 @@ export type Remedy = {
      * Parts moved for each 100 of the recipe [parts]; 0 where the recipe stays.
      */
     partsMoved: number;
+    /**
+     * Materials whose parts change [-]; 0 where the recipe stays.
+     */
+    materialsMoved: number;
     before: Standing;
     after: Standing;
     /**
@@ -3762,6 +3858,10 @@ export type Remedy = {
          */
         text: string;
     } | null;
+    /**
+     * The new cooling; null for any other way. `fit` carries the whole schedule.
+     */
+    cooling: OtherCooling | null;
     fit: FitRequest;
     /**
      * How the melt changes; null where the recipe stays.
@@ -5416,6 +5516,51 @@ export type StreamFitResponses = {
 };
 
 export type StreamFitResponse = StreamFitResponses[keyof StreamFitResponses];
+
+export type JudgeFitsData = {
+    body: FitLine;
+    path?: never;
+    query?: never;
+    url: '/v1/fit/verdicts';
+};
+
+export type JudgeFitsErrors = {
+    /**
+     * This service asks for a key, and none that it knows came along.
+     */
+    401: Problem;
+    /**
+     * The accept header asks for something not served here.
+     */
+    406: Problem;
+    /**
+     * Not sent as application/x-ndjson.
+     */
+    415: Problem;
+    /**
+     * The caller has used up its requests for this minute.
+     */
+    429: Problem;
+    /**
+     * Something broke on the service's side.
+     */
+    500: Problem;
+    /**
+     * The service works on as many questions as it takes at once.
+     */
+    503: Problem;
+};
+
+export type JudgeFitsError = JudgeFitsErrors[keyof JudgeFitsErrors];
+
+export type JudgeFitsResponses = {
+    /**
+     * One answer a line.
+     */
+    200: FitVerdictLineAnswer;
+};
+
+export type JudgeFitsResponse = JudgeFitsResponses[keyof JudgeFitsResponses];
 
 export type EstimateExpansionData = {
     body: ExpansionRequest;
