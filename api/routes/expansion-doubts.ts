@@ -1,7 +1,7 @@
 /** What the doubt about an expansion is made of, as the service shows it. @module */
 import type { z } from "zod";
 import type { GlazeChemistry } from "../engine/chemistry/index.ts";
-import { type DoubtSwitches, glazeDoubts } from "../engine/fit/index.ts";
+import { type Doubts, glazeDoubts } from "../engine/fit/index.ts";
 import type { Shown } from "../http/operation.ts";
 import type { ExpansionDoubtReport } from "../schemas/expansion-doubts.ts";
 
@@ -14,7 +14,7 @@ import type { ExpansionDoubtReport } from "../schemas/expansion-doubts.ts";
 export function showDoubts(
   chemistry: GlazeChemistry,
   thicknessMm: number,
-  doubts: DoubtSwitches,
+  doubts: Doubts,
   bulk: number,
 ): Shown<z.output<typeof ExpansionDoubtReport>> {
   const { terms, together } = glazeDoubts(chemistry, thicknessMm, doubts);

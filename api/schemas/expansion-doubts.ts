@@ -10,7 +10,7 @@ const SWITCHES = {
   materials: "What differs from bag to bag of the materials",
 } as const;
 
-export const ExpansionDoubts = z
+export const Doubts = z
   .strictObject({
     betweenPapers: flag(`${SWITCHES.betweenPapers}; counted unless false.`, true).optional(),
     onWare: flag(`${SWITCHES.onWare}; counted unless false.`, true).optional(),
@@ -18,8 +18,8 @@ export const ExpansionDoubts = z
     materials: flag(`${SWITCHES.materials}; counted unless false.`, true).optional(),
   })
   .meta({
-    id: "ExpansionDoubts",
-    description: "Named doubts to leave out, to see what each does to the expansion on ware.",
+    id: "Doubts",
+    description: "Named doubts to leave out, to see what each does.",
     examples: [{ onWare: false }],
   });
 

@@ -1,6 +1,6 @@
 /** Expansion of a glaze by every model: the question and the answer. @module */
 import { z } from "zod";
-import { ExpansionDoubtReport, ExpansionDoubts } from "./expansion-doubts.ts";
+import { Doubts, ExpansionDoubtReport } from "./expansion-doubts.ts";
 import { Neighbourhood, PartEffects } from "./expansion-near.ts";
 import { GlassPropertyReport } from "./expansion-properties.ts";
 import { list, percent, signed, sourceKeys, spanC, spanCOrNull, words } from "./figures.ts";
@@ -8,7 +8,7 @@ import { MadeGlaze } from "./glaze.ts";
 import { THAW } from "./larch-lane.ts";
 import { answerFields, quantityOrNull } from "./quantity.ts";
 
-const requestFields = { glaze: MadeGlaze, doubts: ExpansionDoubts.optional() };
+const requestFields = { glaze: MadeGlaze, doubts: Doubts.optional() };
 
 export const ExpansionRequest = z
   .strictObject({

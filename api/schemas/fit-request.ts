@@ -1,6 +1,7 @@
 /** The main question: this glaze, on this body, fired and made so. @module */
 import { z } from "zod";
 import { Body } from "./body.ts";
+import { Doubts } from "./expansion-doubts.ts";
 import { Firing, Ware } from "./firing.ts";
 import { Glaze } from "./glaze.ts";
 import { THAW_ON_RED_STONEWARE } from "./larch-lane.ts";
@@ -10,26 +11,7 @@ const requestFields = {
   body: Body,
   firing: Firing.optional(),
   ware: Ware.optional(),
-  doubts: z
-    .strictObject({
-      materials: z
-        .boolean()
-        .optional()
-        .meta({ description: "What differs from bag to bag; counted unless false.", examples: [true] }),
-      onWare: z
-        .boolean()
-        .optional()
-        .meta({
-          description: "That a thin glaze takes up clay, so expands less and sets higher; counted unless false.",
-          examples: [true],
-        }),
-      crystals: z
-        .boolean()
-        .optional()
-        .meta({ description: "That opacifiers are not glass; counted unless false.", examples: [true] }),
-    })
-    .optional()
-    .meta({ id: "Doubts", description: "Named doubts about the glaze, to leave out and see what each does." }),
+  doubts: Doubts.optional(),
   seed: z
     .number()
     .int()

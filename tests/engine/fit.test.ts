@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
 import { closest, EngineError } from "../../api/engine/errors.ts";
 import { onWareDrop } from "../../api/engine/fit/draw-coat.ts";
 import {
@@ -9,6 +10,7 @@ import {
   setPointOffset,
 } from "../../api/engine/fit/index.ts";
 import * as words from "../../api/engine/fit/words.ts";
+import { expansionDoubt } from "../../api/engine/glass/index.ts";
 import { expansionMeant, quantileOf, quantity, round } from "../../api/engine/quantity.ts";
 import { close } from "../support/close.ts";
 
@@ -234,9 +236,15 @@ describe("a fit", () => {
       return stress.high - stress.low;
     };
     const all = width({});
-    for (const doubts of [{ materials: false }, { onWare: false }, { crystals: false }]) {
+    for (const doubts of [{ betweenPapers: false }, { materials: false }, { onWare: false }, { crystals: false }]) {
       expect(width(doubts), JSON.stringify(doubts)).toBeLessThan(all);
     }
+    // Without the papers' share, squares subtracted, the bulk glass is known as well as the model alone knows it.
+    const chemistry = analyseGlaze(glaze);
+    const model = expansionDoubt(chemistry.moleFractions).find(({ term }) => term === "model")!;
+    const doubts = { betweenPapers: false, materials: false, crystals: false };
+    const { expansion } = checkFit({ ...question, glaze, doubts }).glaze;
+    close((expansion.high - expansion.low) / 2, model.halfWidth, { abs: 0.01 }); // two decimals are shown
     expect(checkFit({ ...question, glaze }).warnings.map(({ code }) => code)).toContain("crystals");
     // Without what it takes up from the clay the glaze is stretched more.
     const onWare = (value: boolean) => checkFit({ ...question, glaze, doubts: { onWare: value } }).stress.value;

@@ -6,25 +6,14 @@ import { type Quantity, quantileOf, quantity, UNITS } from "../quantity.ts";
 import { findMaterial } from "../recipe/materials.ts";
 import { ON_WARE } from "./constants.ts";
 import { onWareDrop } from "./draw-coat.ts";
+import type { Doubts } from "./types.ts";
 
 /** Opacifiers above this stay (partly) as crystals [mol %]; and the doubt each further mole per cent adds [1e-6/K]. */
 const CRYSTALS = { from: 1.5, sdPerPercent: 0.12, most: 0.6 };
 
-/** Doubts that can be left out; each counts unless false. */
-export interface DoubtSwitches {
-  /** That laboratories differ about one and the same glass. */
-  betweenPapers?: boolean | undefined;
-  /** That a glaze on ware takes up clay and expands less than the glass in bulk. */
-  onWare?: boolean | undefined;
-  /** That opacifiers stay as crystals, which are not glass. */
-  crystals?: boolean | undefined;
-  /** What differs from bag to bag of the materials. */
-  materials?: boolean | undefined;
-}
-
 /** One named doubt. `model` is always counted. */
 export interface NamedDoubt {
-  term: "model" | keyof DoubtSwitches;
+  term: "model" | keyof Doubts;
   counted: boolean;
   /** What it does to the expansion by itself: shift, and the interval about it, mean 20–300 °C. */
   effect: Quantity;
@@ -66,7 +55,7 @@ export function materialsSd(chemistry: GlazeChemistry, oxides: readonly OxideCon
 export function glazeDoubts(
   chemistry: GlazeChemistry,
   thicknessMm: number,
-  counted: DoubtSwitches = {},
+  counted: Doubts = {},
 ): { terms: NamedDoubt[]; together: Quantity } {
   const { expansion } = glassProperties(chemistry.moleFractions);
   const below = expansion.value - quantileOf(expansion, 0.05);

@@ -14,7 +14,7 @@ export {
   setPointOffset,
   settingRatio,
 } from "./set-point.ts";
-export { type DoubtSwitches, glazeDoubts, type NamedDoubt } from "./glaze-doubts.ts";
+export { glazeDoubts, type NamedDoubt } from "./glaze-doubts.ts";
 export { glassContraction } from "./draw-coat.ts";
 export { DEFAULTS, WIDEST } from "./situation.ts";
 export {

@@ -10,6 +10,7 @@ import {
   RISE_WITH_TEMPERATURE,
   type ViscosityCurve,
   viscosityCurve,
+  WITHOUT_PAPERS,
 } from "../glass/index.ts";
 import { type Estimate, expansionMeant, quantileOf, round } from "../quantity.ts";
 import type { Glaze, OxideComposition, Recipe, SingleGlaze, StatedExpansion } from "../recipe/types.ts";
@@ -231,7 +232,7 @@ function readGlaze(glaze: SingleGlaze, at: string, doubts: Doubts): GlazeReading
     contributions,
     model: "measured-glasses",
     properties: {
-      expansion: properties.expansion,
+      expansion: doubts.betweenPapers === false ? agreed(properties.expansion) : properties.expansion,
       transitionC: properties.transitionC,
       ...settingFrom(properties.transitionC, viscosity),
       fragility: viscosity.parameters.fragility,
@@ -247,6 +248,11 @@ function readGlaze(glaze: SingleGlaze, at: string, doubts: Doubts): GlazeReading
     cautions: [...chemistry.cautions],
     sources: [...chemistry.sources, ...properties.sources],
   };
+}
+
+/** The expansion as it would be known if all papers agreed. */
+function agreed({ value, scale, shape }: Estimate): Estimate {
+  return { value, scale: scale * WITHOUT_PAPERS, shape };
 }
 
 function crystalRemark(sd: number, at: string): Notice {

@@ -52,12 +52,14 @@ export interface FitRequest {
 
 /** Doubts about the glaze beside that of the expansion model, each on unless false. */
 export interface Doubts {
+  /** That laboratories differ about one and the same glass. */
+  betweenPapers?: boolean | undefined;
   /** What differs from bag to bag of the materials. */
-  materials?: boolean;
+  materials?: boolean | undefined;
   /** That a thin glaze on ware takes up clay: it expands less and sets higher. */
-  onWare?: boolean;
+  onWare?: boolean | undefined;
   /** That opacifiers and other crystals are not glass. */
-  crystals?: boolean;
+  crystals?: boolean | undefined;
 }
 
 /** What happens to a piece. */

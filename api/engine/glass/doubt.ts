@@ -19,6 +19,9 @@ export interface DoubtTerm {
  */
 const PAPERS_SHARE = Math.min(EXPANSION.file.betweenPapers.all.p90 / Math.SQRT2 / EXPANSION.file.heldOut.glaze!.p90, 1);
 
+/** What is left of a doubt, as a share, where all papers agreed [-]. */
+export const WITHOUT_PAPERS = Math.sqrt(1 - PAPERS_SHARE ** 2);
+
 /**
  * Parts of the doubt about the 20–300 °C expansion of the bulk glass. Their squares add up to the square of the whole.
  * Glaze on ware against bulk glass, and crystals, are not in it: they belong to the fit.

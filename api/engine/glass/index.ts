@@ -10,7 +10,7 @@ export { expansionContributions } from "./contributions.ts";
 export { appenDensity } from "./density/appen-1949.ts";
 export { type GlassDensity, glassDensity } from "./density/glass-density.ts";
 // What the doubt about an expansion is made of.
-export { type DoubtTerm, expansionDoubt } from "./doubt.ts";
+export { type DoubtTerm, expansionDoubt, WITHOUT_PAPERS } from "./doubt.ts";
 // Expansion by every model, side by side, and what each model is worth.
 export { estimateExpansion, MEASURED_MODEL } from "./estimate.ts";
 // Published sets one by one.
@@ -30,7 +30,7 @@ export { meanOver, RISE_WITH_TEMPERATURE } from "./rise-with-temperature.ts";
 export { expansionModels } from "./summaries.ts";
 export { makishimaMackenzie } from "./youngs/makishima-mackenzie-1973.ts";
 // How it beads or wets when molten.
-export { type SurfaceTension, surfaceTension } from "./surface-tension.ts";
+export { type SurfaceTension, surfaceTension, unroundedTension } from "./surface-tension.ts";
 // Viscosity as one curve a glass.
 export { myegaTemperature } from "./myega.ts";
 export { VISCOSITY, type ViscosityCurve, viscosityCurve } from "./viscosity.ts";

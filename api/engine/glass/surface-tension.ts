@@ -54,7 +54,7 @@ export function surfaceTension(
       moleFractions,
       1,
       KUCUK,
-    )((sum) => kucuk.intercept + 100 * sum),
+    )(fromKucuk),
     answer(
       "dietzel-1942",
       "Dietzel 1942",
@@ -68,16 +68,36 @@ export function surfaceTension(
   ];
 }
 
-/** Gathers Σ factor × share (shares scaled to 1 over the known oxides), then lets the set finish the sum. */
-function answer(
-  model: string,
-  name: string,
-  temperatureC: number,
-  source: string,
+/**
+ * The first of those answers that there is, not rounded: for searches, which follow its slope.
+ *
+ * @param moleFractions - fired glass, oxide → mole fraction, summing to 1 [-]
+ * @param weightPercent - the same glass in weight per cent
+ * @returns surface tension [mN/m]; null where no set covers the glass
+ * @example unroundedTension({ SiO2: 0.7, Na2O: 0.15, CaO: 0.15 }, { SiO2: 70.4, Na2O: 15.6, CaO: 14 }) // 321.3
+ */
+export function unroundedTension(moleFractions: MoleFractions, weightPercent: WeightPercent): number | null {
+  const given: readonly [Readonly<Record<string, number>>, number, Readonly<Record<string, number>>, Finish][] = [
+    [moleFractions, 1, KUCUK, fromKucuk],
+    [weightPercent, 100, dietzel.factors, (sum) => 100 * sum],
+    [moleFractions, 1, appen.factors, (sum) => sum],
+  ];
+  for (const [shares, total, factors, finish] of given) {
+    const { sum, known } = gathered(shares, total, factors);
+    if (known >= 1 - MOST_MISSING) return finish(sum / known);
+  }
+  return null;
+}
+
+type Finish = (sum: number) => number;
+const fromKucuk: Finish = (sum) => kucuk.intercept + 100 * sum;
+
+/** Σ factor × share over the oxides that a set knows, and the rest. */
+function gathered(
   shares: Readonly<Record<string, number>>,
   total: number,
   factors: Readonly<Record<string, number>>,
-) {
+): { sum: number; known: number; missingOxides: string[] } {
   const missingOxides: string[] = [];
   let known = 0;
   let sum = 0;
@@ -91,7 +111,21 @@ function answer(
       sum += factor * share;
     }
   }
-  return (finish: (sum: number) => number): SurfaceTension => {
+  return { sum, known, missingOxides };
+}
+
+/** Shares scaled to 1 over the known oxides; then the set finishes the sum. */
+function answer(
+  model: string,
+  name: string,
+  temperatureC: number,
+  source: string,
+  shares: Readonly<Record<string, number>>,
+  total: number,
+  factors: Readonly<Record<string, number>>,
+) {
+  const { sum, known, missingOxides } = gathered(shares, total, factors);
+  return (finish: Finish): SurfaceTension => {
     const value = known >= 1 - MOST_MISSING ? finish(sum / known) : null;
     const shown =
       value === null ? null : quantity(value, value * (1 - DOUBT), value * (1 + DOUBT), "mN/m", { decimals: 0 });

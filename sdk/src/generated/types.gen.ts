@@ -1300,21 +1300,25 @@ export type DirectionShrinkage = {
 };
 
 /**
- * Named doubts about the glaze, to leave out and see what each does.
+ * Named doubts to leave out, to see what each does.
  */
 export type Doubts = {
     /**
-     * What differs from bag to bag; counted unless false.
+     * That laboratories differ about one and the same glass; counted unless false.
      */
-    materials?: boolean;
+    betweenPapers?: boolean;
     /**
-     * That a thin glaze takes up clay, so expands less and sets higher; counted unless false.
+     * That a glaze on ware takes up clay, so expands less than the glass in bulk, the more the thinner it is; counted unless false.
      */
     onWare?: boolean;
     /**
-     * That opacifiers are not glass; counted unless false.
+     * That opacifiers stay as crystals, which are not glass; counted unless false.
      */
     crystals?: boolean;
+    /**
+     * What differs from bag to bag of the materials; counted unless false.
+     */
+    materials?: boolean;
 };
 
 /**
@@ -1562,28 +1566,6 @@ export type ExpansionDoubtReport = {
 };
 
 /**
- * Named doubts to leave out, to see what each does to the expansion on ware.
- */
-export type ExpansionDoubts = {
-    /**
-     * That laboratories differ about one and the same glass; counted unless false.
-     */
-    betweenPapers?: boolean;
-    /**
-     * That a glaze on ware takes up clay, so expands less than the glass in bulk, the more the thinner it is; counted unless false.
-     */
-    onWare?: boolean;
-    /**
-     * That opacifiers stay as crystals, which are not glass; counted unless false.
-     */
-    crystals?: boolean;
-    /**
-     * What differs from bag to bag of the materials; counted unless false.
-     */
-    materials?: boolean;
-};
-
-/**
  * One line of a bulk question about expansion.
  */
 export type ExpansionLine = {
@@ -1592,7 +1574,7 @@ export type ExpansionLine = {
      */
     id?: string;
     glaze: MadeGlaze;
-    doubts?: ExpansionDoubts;
+    doubts?: Doubts;
 };
 
 /**
@@ -1803,7 +1785,7 @@ export type ExpansionReport = {
  */
 export type ExpansionRequest = {
     glaze: MadeGlaze;
-    doubts?: ExpansionDoubts;
+    doubts?: Doubts;
     /**
      * Extra parts of the answer: measured glasses near this one, and the sets' errors there.
      */
