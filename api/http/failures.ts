@@ -11,7 +11,10 @@ interface Told {
   issues?: Issue[];
   suggestion?: string;
   /** Headers that come with it, in the description. */
-  headers?: Record<string, { description: string; schema: { type: "string" | "integer" } }>;
+  headers?: Record<
+    string,
+    { description: string; schema: { type: "string" | "integer"; minimum?: number }; example: string | number }
+  >;
 }
 
 /** A failure in the description, with an example made as the service makes it. */
@@ -22,7 +25,7 @@ function failure(kind: ProblemKind, description: string, detail: string, { heade
 }
 
 const retryAfter = {
-  "retry-after": { description: "When to ask again [s].", schema: { type: "integer" } },
+  "retry-after": { description: "When to ask again [s].", schema: { type: "integer", minimum: 0 }, example: 12 },
 } as const;
 
 const negative: Issue = {
@@ -57,7 +60,15 @@ export const guardedCall = {
     "no-key",
     "This service asks for a key, and none that it knows came along.",
     "Send the key that you were given with each request, as authorization: Bearer YOUR-KEY.",
-    { headers: { "www-authenticate": { description: "How to send a key.", schema: { type: "string" } } } },
+    {
+      headers: {
+        "www-authenticate": {
+          description: "How to send a key.",
+          schema: { type: "string" },
+          example: 'Bearer realm="ringtrue"',
+        },
+      },
+    },
   ),
   429: failure(
     "too-many",

@@ -1,6 +1,6 @@
 /** Where in a blend it fits: JSON, one JSON a line, a table or a picture. @module */
 import type { Context } from "hono";
-import { z } from "zod";
+import type { z } from "zod";
 import {
   type BlendRequest as Asked,
   type Blend,
@@ -20,9 +20,14 @@ import { readJson } from "../http/read-json.ts";
 import { readQuery } from "../http/read-query.ts";
 import { BlendPictureQuery } from "../schemas/blend-picture.ts";
 import { BlendLine, BlendReport, BlendRequest, THAW_TO_HAIL } from "../schemas/blends.ts";
+import { svgText, words } from "../schemas/figures.ts";
 import { SVG_TYPE } from "./sheet-answer.ts";
 
 const CSV_TYPE = "text/csv";
+const CSV_EXAMPLE =
+  "index,label,Thaw [%],Hail [%],verdict,sound [-],crazes on cooling [-],crazes later [-],shivers [-]," +
+  "expansion 20-300 °C [1e-6/K],low,high,stress [MPa; tension +],low,high,recipe,problem\r\n" +
+  "0,1,100,0,crazes,0.108,0.582,0.31,0,6.38,5.7,6.99,37.9,-23.7,94.6,potash-feldspar 42; silica 22; whiting 36,\r\n";
 const SERVED = [JSON_TYPE, NDJSON_TYPE, CSV_TYPE, SVG_TYPE].join(", ");
 /** Points between turns for other callers. */
 const POINTS_A_TURN = 32;
@@ -54,9 +59,9 @@ export function blendRoutes(api: Api): void {
           content: {
             ...whole.content,
             [NDJSON_TYPE]: { schema: BlendLine },
-            [CSV_TYPE]: { schema: z.string().meta({ description: "A heading, then a row a point." }) },
+            [CSV_TYPE]: { schema: words("A heading, then a row a point.", CSV_EXAMPLE) },
             [SVG_TYPE]: {
-              schema: z.string().meta({ description: "A picture with a title and a description in words." }),
+              schema: svgText("A picture with a title and a description in words."),
             },
           },
         },

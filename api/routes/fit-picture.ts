@@ -13,6 +13,7 @@ import {
 import { within } from "../http/accept.ts";
 import { JSON_TYPE, preferredType } from "../http/media.ts";
 import { readQuery } from "../http/read-query.ts";
+import { svgText } from "../schemas/figures.ts";
 import { PictureQuery } from "../schemas/fit-picture.ts";
 import { SVG_TYPE } from "./sheet-answer.ts";
 
@@ -29,7 +30,7 @@ const SVG_POLICY = "default-src 'none'; style-src 'unsafe-inline'; sandbox";
 
 /** The pictures in the description. */
 export const pictureContent = {
-  [SVG_TYPE]: { schema: z.string().meta({ description: "A picture with a title and a description in words." }) },
+  [SVG_TYPE]: { schema: svgText("A picture with a title and a description in words.") },
   [PNG_TYPE]: {
     schema: z
       .string()

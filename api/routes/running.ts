@@ -1,6 +1,6 @@
 /** How far a glaze runs down a wall. @module */
 import type { Context } from "hono";
-import { z } from "zod";
+import type { z } from "zod";
 import { type PictureWidth, runningPicture } from "../engine/pictures/index.ts";
 import { estimateRunning, type RunningReport as Report } from "../engine/running/index.ts";
 import { within } from "../http/accept.ts";
@@ -8,6 +8,7 @@ import { JSON_TYPE, preferredType } from "../http/media.ts";
 import { type Api, answer, badJson, jsonAnswer, jsonRequest, mount } from "../http/operation.ts";
 import { readJson } from "../http/read-json.ts";
 import { readQuery } from "../http/read-query.ts";
+import { svgText } from "../schemas/figures.ts";
 import { CLOUDBURST_OVER_THAW } from "../schemas/larch-lane-running.ts";
 import { RunningReport } from "../schemas/running.ts";
 import { RunningPictureQuery, RunningRequest } from "../schemas/running-request.ts";
@@ -20,7 +21,7 @@ const SVG_POLICY = "default-src 'none'; style-src 'unsafe-inline'; sandbox";
 export function runningRoutes(api: Api): void {
   const told = jsonAnswer(RunningReport, "How far it runs, and why; in JSON, or a picture of it as SVG.");
   const picture = {
-    [SVG_TYPE]: { schema: z.string().meta({ description: "A picture with a title and a description in words." }) },
+    [SVG_TYPE]: { schema: svgText("A picture with a title and a description in words.") },
   };
   mount(
     api,

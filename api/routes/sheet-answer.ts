@@ -5,6 +5,7 @@ import { type SheetDrawing, toPdf, toSvg } from "../engine/rulers/index.ts";
 import { preferredType } from "../http/media.ts";
 import { impossible } from "../http/problem.ts";
 import { readQuery } from "../http/read-query.ts";
+import { svgText } from "../schemas/figures.ts";
 
 export const SVG_TYPE = "image/svg+xml";
 export const PDF_TYPE = "application/pdf";
@@ -25,7 +26,7 @@ export const SheetQuery = z.strictObject({
 
 /** The two printable answers in the description. */
 export const sheetContent = {
-  [SVG_TYPE]: { schema: z.string().meta({ description: "One sheet, at true scale." }) },
+  [SVG_TYPE]: { schema: svgText("One sheet, at true scale.") },
   [PDF_TYPE]: { schema: z.string().meta({ description: "Every sheet, at true scale.", contentEncoding: "binary" }) },
 };
 

@@ -87,6 +87,10 @@ export const byOxideOrNull = (description: string, example: Record<string, numbe
 /** A text. */
 export const words = (description: string, example: string) => z.string().meta({ description, examples: [example] });
 
+/** A picture as text. */
+export const svgText = (description: string) =>
+  words(description, '<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 980 420"></svg>');
+
 /** Texts. */
 export const list = (description: string, ...example: string[]) =>
   z.array(z.string()).meta({ description, examples: [example] });

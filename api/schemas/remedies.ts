@@ -1,12 +1,13 @@
 /** What would make a misfit fit. @module */
 import { z } from "zod";
 import { Body } from "./body.ts";
+import { flag, list, magnitude, share, signed, words } from "./figures.ts";
 import { Firing, Ware } from "./firing.ts";
 import { Probabilities, Verdict } from "./fit-report.ts";
 import { FitRequest } from "./fit-request.ts";
 import { Glaze, RecipeLine } from "./glaze.ts";
 import { THAW_ON_RED_STONEWARE } from "./larch-lane.ts";
-import { answerFields, Quantity } from "./quantity.ts";
+import { answerFields, quantity } from "./quantity.ts";
 
 const bounds = (id: string, unit: string, highest: number, example: number) =>
   z
@@ -119,74 +120,83 @@ export const RemediesRequest = z
   });
 
 const Standing = z
-  .strictObject({ verdict: Verdict, probabilities: Probabilities, expansion: Quantity, stress: Quantity })
+  .strictObject({
+    verdict: Verdict,
+    probabilities: Probabilities,
+    expansion: quantity("Mean linear expansion 20–300 °C [1e-6/K]."),
+    stress: quantity("Stress in the glaze after cooling, tension positive [MPa]."),
+  })
   .meta({
     id: "Standing",
     description: "How a glaze stands on its clay: expansion 20–300 °C, stress tension positive.",
   });
 
-const parts = (what: string) => z.number().meta({ description: `${what} [parts].`, examples: [22] });
-
 const NewLine = z
   .strictObject({
-    name: z.string().meta({ description: "What to weigh.", examples: ["silica"] }),
+    name: words("What to weigh.", "silica"),
     line: RecipeLine,
-    before: parts("Parts as it stands"),
-    after: parts("Parts as changed"),
-    change: parts("The difference"),
+    before: magnitude("Parts as it stands [parts].", 22),
+    after: magnitude("Parts as changed [parts].", 29.1),
+    change: signed("The difference [parts].", 7.1),
   })
   .meta({ id: "NewLine", description: "One line of a changed recipe." });
 
 const Block = z
   .strictObject({
-    limit: z.string().meta({ description: "Which limit.", examples: ["melt"] }),
-    text: z.string().meta({ description: "The same in plain words." }),
+    limit: words("Which limit.", "melt"),
+    text: words("The same in plain words.", "The melt would become too stiff or too runny at the peak."),
   })
   .meta({ id: "Block", description: "A limit that stands in the way." });
 
-const change = z
-  .strictObject({ before: Quantity, after: Quantity })
+const BeforeAfter = z
+  .strictObject({
+    before: quantity("As it stands, in `unit`."),
+    after: quantity("As changed, in `unit`."),
+  })
   .meta({ id: "BeforeAfter", description: "A figure as it stands and as changed." });
+const change = (description: string) => BeforeAfter.meta({ description });
 
 const Remedy = z
   .strictObject({
     kind: z
       .enum(["silica", "alumina-with-silica", "flux-swap", "boron", "least-change", "thickness", "cooling", "body"])
       .meta({ description: "Which kind of answer.", examples: ["flux-swap"] }),
-    title: z.string().meta({ description: "The kind in plain words." }),
-    reaches: z.boolean().meta({ description: "Whether a fit says that the target is reached." }),
-    partsMoved: z.number().meta({
-      description: "Parts moved for each 100 of the recipe [parts]; 0 where the recipe stays.",
-      examples: [8.5],
-    }),
+    title: words("The kind in plain words.", "other fluxes, silica and alumina kept"),
+    reaches: flag("Whether a fit says that the target is reached.", true),
+    partsMoved: magnitude("Parts moved for each 100 of the recipe [parts]; 0 where the recipe stays.", 8.5),
     before: Standing,
     after: Standing,
     recipe: z
       .strictObject({
         lines: z.array(NewLine).meta({ description: "The recipe, for each 100 parts of the old one." }),
         additions: z.array(NewLine).meta({ description: "What goes over the batch; it keeps its share." }),
-        text: z.string().meta({ description: "The new recipe as one would write it on a card." }),
+        text: words("The new recipe as one would write it on a card.", "potash feldspar 34.3; silica 29.1; whiting 36.6"),
       })
       .nullable()
       .meta({ description: "The new recipe; null where the recipe stays." }),
     fit: FitRequest,
     melt: z
       .strictObject({
-        logViscosity: change,
-        surfaceTension: z.union([change, z.null()]).meta({ description: "Null where no set covers the glaze." }),
+        logViscosity: change("Viscosity at the peak [log10(Pa·s)]."),
+        surfaceTension: z
+          .union([BeforeAfter, z.null()])
+          .meta({ description: "Surface tension at the peak [mN/m]; null where no set covers the glaze." }),
       })
       .nullable()
       .meta({ description: "How the melt changes; null where the recipe stays." }),
-    costs: z.array(z.string()).meta({ description: "What it may cost." }),
+    costs: list("What it may cost.", "More magnesia makes a stiffer, silkier surface; too much goes matt."),
     blocks: z.array(Block).meta({ description: "What keeps it from going further, where it does not reach." }),
-    text: z.string().meta({ description: "The same in one sentence." }),
+    text: words(
+      "The same in one sentence.",
+      "silica 22 → 29.1 (+7.1), whiting 18 → 10.9 (−7.1): it then stays sound about 17 in 20.",
+    ),
   })
   .meta({ id: "Remedy", description: "One way to mend it. `fit` is the question as it would then be asked of a fit." });
 
 export const RemediesReport = z
   .strictObject({
-    headline: z.string().meta({ description: "The answer in plain words." }),
-    target: z.number().meta({ description: "Chance of staying sound that was wanted [-].", examples: [0.85] }),
+    headline: words("The answer in plain words.", "It stays sound about 2 in 20 as it is. One way brings it to about 17 in 20."),
+    target: share("Chance of staying sound that was wanted [-].", 0.85),
     before: Standing,
     remedies: z
       .array(Remedy)

@@ -1,6 +1,6 @@
 /** Rulers, templates and gauges: the question and the answer. @module */
 import { z } from "zod";
-import { magnitude, words } from "./figures.ts";
+import { magnitude, svgText, words } from "./figures.ts";
 import { SHRINK_RULER } from "./larch-lane-sizes.ts";
 import { length, unit } from "./lengths.ts";
 import { answerFields, quantity } from "./quantity.ts";
@@ -88,10 +88,7 @@ export const Sheet = z
   .strictObject({
     widthMm: magnitude("Width of the paper [mm].", 210),
     heightMm: magnitude("Height of the paper [mm].", 297),
-    svg: words(
-      "The sheet at true scale.",
-      '<svg xmlns="http://www.w3.org/2000/svg" width="210mm" height="297mm" viewBox="0 0 210 297"></svg>',
-    ),
+    svg: svgText("The sheet at true scale."),
   })
   .meta({ id: "Sheet", description: "One sheet of paper, with a check bar of 100 mm." });
 

@@ -61,61 +61,6 @@ describe("the judge", () => {
   });
 });
 
-describe("every field that goes in", () => {
-  interface Shape {
-    $ref?: string;
-    type?: string | string[];
-    description?: string;
-    examples?: unknown[];
-    enum?: unknown[];
-    const?: unknown;
-    properties?: Record<string, Shape>;
-    additionalProperties?: Shape | boolean;
-    items?: Shape;
-    [keyword: string]: unknown;
-  }
-  const LIMITS = ["minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum"];
-  const bare: Record<"description" | "unit" | "range" | "example", string[]> = {
-    description: [],
-    unit: [],
-    range: [],
-    example: [],
-  };
-  const seen = new Set<string>();
-
-  function look(shape: Shape, at: string, field: boolean): void {
-    const { $ref, description = "", properties = {}, additionalProperties, items } = shape;
-    if ($ref) {
-      const name = $ref.split("/").at(-1)!;
-      if (!seen.has(name)) look(document.components.schemas[name] as Shape, name, false);
-      seen.add(name);
-      return;
-    }
-    const types = [shape.type].flat();
-    const number = types.includes("number") || types.includes("integer");
-    const listed = shape.enum !== undefined || shape.const !== undefined;
-    if (field && description === "") bare.description.push(at);
-    if (field && number && !/\[[^\]]+\]|in `unit`/.test(description)) bare.unit.push(at);
-    if (number && !listed && !LIMITS.some((limit) => shape[limit] !== undefined)) bare.range.push(at);
-    if (field && (number || types.includes("string")) && !listed && !shape.examples?.length) bare.example.push(at);
-    for (const [key, inner] of Object.entries(properties)) look(inner, `${at}.${key}`, true);
-    if (items) look(items, `${at}[]`, false);
-    if (typeof additionalProperties === "object") look(additionalProperties, `${at}{}`, false);
-    for (const key of ["anyOf", "oneOf", "prefixItems"]) {
-      for (const inner of (shape[key] as Shape[] | undefined) ?? []) look(inner, at, false);
-    }
-  }
-  for (const { operation } of calls) {
-    for (const { schema } of Object.values(operation.requestBody?.content ?? {})) look(schema as Shape, "", false);
-    for (const { name, schema, ...told } of operation.parameters ?? []) {
-      look({ ...told, ...schema } as Shape, `${operation.operationId}?${name}`, true);
-    }
-  }
-
-  it("is looked at", () => expect(seen.size).toBeGreaterThan(20));
-  it.each(Object.keys(bare) as (keyof typeof bare)[])("has its %s", (what) => expect(bare[what]).toEqual([]));
-});
-
 describe("examples", () => {
   it.each(named)("%s: its own example is what it says it takes, and is answered as described", async (_, call) => {
     for (const { schema, example } of Object.values(call.operation.requestBody?.content ?? {})) {

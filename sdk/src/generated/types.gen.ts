@@ -382,7 +382,13 @@ export type BatchRequest = {
  * A figure as it stands and as changed.
  */
 export type BeforeAfter = {
+    /**
+     * As it stands, in `unit`.
+     */
     before: Quantity;
+    /**
+     * As changed, in `unit`.
+     */
     after: Quantity;
 };
 
@@ -3013,7 +3019,7 @@ export type NewLine = {
      */
     after: number;
     /**
-     * The difference [parts].
+     * The difference [parts]; either sign.
      */
     change: number;
 };
@@ -3153,9 +3159,12 @@ export type OtherCooling = {
      */
     insteadOfCPerHour: number;
     /**
-     * How much longer the firing takes [h]; negative if shorter.
+     * How much longer the firing takes [h]; either sign.
      */
     hours: number;
+    /**
+     * Where it sets [°C].
+     */
     setPoint: BeforeAfter;
 };
 
@@ -3849,9 +3858,12 @@ export type Remedy = {
      * How the melt changes; null where the recipe stays.
      */
     melt: {
+        /**
+         * Viscosity at the peak [log10(Pa·s)].
+         */
         logViscosity: BeforeAfter;
         /**
-         * Null where no set covers the glaze.
+         * Surface tension at the peak [mN/m]; null where no set covers the glaze.
          */
         surfaceTension: BeforeAfter | null;
     } | null;
@@ -4816,7 +4828,13 @@ export type SourcePage = {
 export type Standing = {
     verdict: Verdict;
     probabilities: Probabilities;
+    /**
+     * Mean linear expansion 20–300 °C [1e-6/K].
+     */
     expansion: Quantity;
+    /**
+     * Stress in the glaze after cooling, tension positive [MPa].
+     */
     stress: Quantity;
 };
 
