@@ -9,6 +9,7 @@
  */
 import { cpus } from "node:os";
 import { BODY_BYTES, bulk, echoLoad, engineRate, fitLoad, p99Ms, startUpMs, workersRate } from "./measures.ts";
+import { oursToNumpy } from "./numpy.ts";
 import { BLEND_POINTS, blendS, partCosts } from "./parts.ts";
 
 const LIMIT_S = 120;
@@ -39,6 +40,7 @@ for (const { what, us, aimUs } of await partCosts()) {
 
 const blend = blendS();
 row(`${whole(BLEND_POINTS)} points of a blend, one core`, `${blend.toFixed(2)} s`, "aim ≤ 3", blend <= 3);
+row("processor time of a fit, ours : numpy", oursToNumpy(), "", null);
 
 const echo = await echoLoad();
 row(`bare JSON echo, ${BODY_BYTES}-byte body`, `${whole(echo.rate)} req/s`, "yardstick", null);

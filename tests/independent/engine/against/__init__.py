@@ -1,0 +1,1 @@
+"""The engine's answers against ours, one module a part of the engine."""
