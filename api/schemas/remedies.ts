@@ -170,7 +170,10 @@ const Remedy = z
       .strictObject({
         lines: z.array(NewLine).meta({ description: "The recipe, for each 100 parts of the old one." }),
         additions: z.array(NewLine).meta({ description: "What goes over the batch; it keeps its share." }),
-        text: words("The new recipe as one would write it on a card.", "potash feldspar 34.3; silica 29.1; whiting 36.6"),
+        text: words(
+          "The new recipe as one would write it on a card.",
+          "potash feldspar 34.3; silica 29.1; whiting 36.6",
+        ),
       })
       .nullable()
       .meta({ description: "The new recipe; null where the recipe stays." }),
@@ -195,7 +198,10 @@ const Remedy = z
 
 export const RemediesReport = z
   .strictObject({
-    headline: words("The answer in plain words.", "It stays sound about 2 in 20 as it is. One way brings it to about 17 in 20."),
+    headline: words(
+      "The answer in plain words.",
+      "It stays sound about 2 in 20 as it is. One way brings it to about 17 in 20.",
+    ),
     target: share("Chance of staying sound that was wanted [-].", 0.85),
     before: Standing,
     remedies: z

@@ -1,6 +1,6 @@
 /** Sizes: the answer. @module */
 import { z } from "zod";
-import { count, magnitude, words } from "./figures.ts";
+import { count, magnitude, signed, words } from "./figures.ts";
 import { LengthUnit, rounded } from "./lengths.ts";
 import { answerFields, quantity } from "./quantity.ts";
 import { shrinkageTaken } from "./shrinkage.ts";
@@ -23,7 +23,7 @@ const Size = z
     throwBetween: z
       .union([
         z.strictObject({
-          low: magnitude("Smallest, in `unit`.", 105.3),
+          low: signed("Smallest, in `unit`; below 0 where any size is near enough.", 105.3),
           high: magnitude("Largest, in `unit`.", 106.7),
           unit: LengthUnit,
         }),

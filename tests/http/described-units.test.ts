@@ -76,6 +76,7 @@ const besides: [string, unknown][] = [
   ["/v1/chemistry", { glaze: metals }],
   ["/v1/expansion", { glaze: metals }],
   ["/v1/expansion", { glaze: { oxides: { basis: "moles", amounts: { K2O: 1 } } }, include: ["nearest"] }],
+  ["/v1/sizes", { shrinkage: { percent: 12 }, fired: { wall: 0.1 }, set: { pieces: 2, tolerance: 2 } }],
   ["/v1/batches", { glaze: metals, amount: { dry: "1 kg" } }],
   ["/v1/batches", bucket(1.5)],
   ["/v1/batches", bucket(1.4)],

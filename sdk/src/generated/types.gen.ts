@@ -4566,7 +4566,7 @@ export type Size = {
      */
     throwBetween: {
         /**
-         * Smallest, in `unit`.
+         * Smallest, in `unit`; below 0 where any size is near enough; either sign.
          */
         low: number;
         /**
