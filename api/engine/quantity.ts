@@ -86,7 +86,8 @@ export interface Estimate {
 }
 
 /**
- * Quantile of an {@link Estimate}, by linear interpolation in its table of standardised residuals.
+ * Quantile of an {@link Estimate}, by linear interpolation in its table of standardised residuals. Below the table's
+ * first probability and above its last the end values hold: no residual was seen beyond them.
  * @param estimate - centre, scale and shape
  * @param probability - between 0 and 1 [-]
  * @returns the value below which the truth lies with that probability, in the property's unit

@@ -64,9 +64,17 @@ export interface CurveReading {
 }
 
 /**
- * Turns a checked dilatometer curve into a strain from 20 °C.
- * Above its last point the last slope goes on; if it ends below the quartz inversion, an unknown step is added
- * with the doubt of any body.
+ * Turns a checked dilatometer curve into a strain from 20 °C, by straight lines from point to point sampled every 2.5 °C
+ * (a corner that falls between two samples is cut off). Where the first point lies above 20 °C its line goes on down.
+ *
+ * Above its last point the last slope goes on; of a curve that ends between 560 and 650 °C half of its mean slope from
+ * 20 °C, since the last slope holds the quartz step. If it ends below that step, at 575 °C, an unknown one is added with
+ * the doubt of any body:
+ *
+ *     ε(T) = read(T)(1 + s z) + q f [Q(T) − Q(end)],   q, f of any body, Q the strain of quartz
+ *
+ * s is the doubt as a share of the strain at the last point: ±3 % where none is stated.
+ *
  * @param curve - ascending points; length change [% of length]
  * @param plusMinusPercent - half-width of a 90 % interval at the hot end [% of length]
  * @param pointer - JSON Pointer of the curve in the input

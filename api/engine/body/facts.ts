@@ -5,7 +5,7 @@ import { type BodyModel, fromSpan, type Spread, Z90 } from "./body-model.ts";
 import type { BodyClass, Span } from "./classes.ts";
 import type { BodyFacts } from "./types.ts";
 
-/** Share taken as the half-width of a 90 % interval of a stated fact [-] (common practice, no source). */
+/** Share taken as the half-width of a 90 % interval of a stated fact, which never falls below 0 [-] (common practice, no source). */
 const STATED_SHARE = 0.1;
 
 /** Long-term growth by moisture [% of length] by water absorption [%], from the ranges of data/bodies/classes.json. */
@@ -61,12 +61,15 @@ export function bodyFacts(facts: BodyFacts, row: BodyClass, classId: string | nu
   };
 }
 
-/** Weight to volume of the solid: density of a glassy body over that of the mineral [-] (data/bodies/phases.json). */
+/**
+ * Weight to volume of the solid: density of a glassy body, 2450 kg/m3 (common practice, no source), over that of the
+ * mineral in data/bodies/phases.json [-].
+ */
 const TO_VOLUME = { quartz: 2450 / 2650, cristobalite: 2450 / 2330 };
 /** Half-width of a 90 % interval of a counted mineral, as a share [-] (common practice, no source). */
 const COUNTED_SHARE = 0.15;
 
-/** Quartz and cristobalite by volume: counted ones, else the range of the class. */
+/** Quartz and cristobalite by volume: counted ones ± 15 % and at least ± 0.5 % of the volume, else the range of the class. */
 export function minerals(
   facts: BodyFacts,
   row: BodyClass,
@@ -95,7 +98,7 @@ const DENSE_GPA = 70;
  *     P = W ρ_s/(1 + W ρ_s),   E = 70 GPa (1 − 1.9 P + 0.9 P²)
  *
  * @param absorptionPercent - W [% of dry weight]
- * @returns modulus with its doubt [GPa]
+ * @returns modulus with its doubt, a quarter to either side at 90 %, and never below 3 [GPa]
  * @remarks Pores lower the stiffness, not the expansion. Source: Mackenzie; Coble & Kingery (from memory).
  * @example stiffnessOf(10).value // 45.0
  */

@@ -16,7 +16,8 @@ const ANALYSIS_SPREAD = { ofFigure: 0.02, atLeast: 0.05 };
  *
  * The figures are shares: a total that misses 100 is brought to it. Where no loss on ignition is stated, what is
  * missing from 100 is taken as loss. Iron given as FeO or as metal takes up oxygen to Fe2O3, MnO2 gives it off to
- * MnO, and H2O, CO2, SO3, F among the oxides count as loss.
+ * MnO, and H2O, CO2, SO3, F among the oxides count as loss. Half-widths are turned and brought to the total with their
+ * figures; where several listed forms become one oxide (FeO beside Fe2O3) they err together and their half-widths add up.
  *
  * @param analysis - weight per cent as dried, with loss on ignition [wt %]
  * @param pointer - where the analysis stands in the input

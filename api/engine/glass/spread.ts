@@ -1,11 +1,12 @@
 /**
  * How far off a prediction may be, as a function of the glass.
  *
- *     ln scale = base + Σ slopeⱼ xⱼ + leverageSlope · ln h(x),   h = |F·(1, x)|²
+ *     ln scale = base + Σ slopeⱼ xⱼ + leverageSlope · ln h(x),   h = |F·(1, x₂ … x₂₄)|²
  *
- * h is the leverage of the glass among the training rows in the space of the oxides: small where data are dense,
+ * kept within the file's limits. The 1 stands in silica's place, which follows from the rest. h is the leverage of the glass among the training rows in the space of the oxides: small where data are dense,
  * large where they are thin. The slopes say which oxides papers disagree about. Both were fitted to the errors on
- * publications left out. Outside the training range the scale grows further with every mole per cent beyond it.
+ * publications left out. Outside the training range the scale grows further: by a factor exp({@link WIDENING} · the sum of
+ * what each oxide lies beyond its end of the range).
  *
  * @module
  */

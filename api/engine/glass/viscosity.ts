@@ -42,6 +42,11 @@ export interface ViscosityCurve {
  * read at that viscosity always agree. The doubt is a temperature error and a viscosity error together: in log10 η it
  * is large where the curve is steep.
  *
+ *     scale of log₁₀ η = k √(logSd² + (temperatureSd · s)²),   of T the same divided by s,   s = −d log₁₀ η/dT
+ *
+ * k is the file's spread at this glass (see spread.ts), logSd and temperatureSd its noise. T₁₂ and ln fragility are kept
+ * within the ranges of the file.
+ *
  * @param moleFractions - fired glass, oxide → mole fraction, summing to 1 [-]
  * @returns curve with estimates (value + scale × z) of log10 η [Pa·s] and temperatures [°C]
  * @remarks Of the homogeneous melt: crystals, bubbles and unmelted grains stiffen a real glaze. Outside the training

@@ -21,6 +21,12 @@ const CACHED_SETS = 4;
 
 /**
  * Points of the shifted lattice, one array a dimension, each value strictly between 0 and 1.
+ *
+ *     u_k = frac(k z/N + shift + 1/2N),   k = 0 … N − 1
+ *
+ * z is the dimension's element of {@link GENERATING_VECTOR}, N the number of points; the shifts are the first numbers of
+ * {@link seededRandom}, one a dimension. What would come within 1e-9 of 0 or 1 is kept there.
+ *
  * @param dimensions - how many inputs are uncertain, at most 20 [-]
  * @param seed - any whole number; the same seed gives the same points [-]
  * @returns `dimensions` arrays of {@link LATTICE_POINTS} values; shared, do not write to them
@@ -49,7 +55,11 @@ export function latticePoints(dimensions: number, seed: number): readonly Float6
 }
 
 /**
- * Small seeded generator (a Weyl sequence through an integer mixer), for shifts only.
+ * Small seeded generator (a Weyl sequence through an integer mixer), for shifts only. All in 32 bits:
+ *
+ *     s ← s + 0x9e3779b9, from the seed;   m = s ⊕ (s ≫ 16);  m ← m · 0x85ebca6b;  m ← m ⊕ (m ≫ 13);
+ *     m ← m · 0xc2b2ae35;   number = (m ⊕ (m ≫ 16))/2³²
+ *
  * @param seed - any whole number
  * @returns a function giving numbers from 0 up to, not including, 1
  */

@@ -139,7 +139,8 @@ const SCRATCH_SIZES = 8;
  * Median and the ends of the central 90 % of a sample.
  * @param values - finite numbers; left as they are
  * @param stride - reads every so many values only; at least 20 must remain [-]
- * @returns 5 %, 50 % and 95 % points, in the unit of the values (nearest rank)
+ * @returns 5 %, 50 % and 95 % points, in the unit of the values: of n in order the one of rank p(n − 1), counted from 0
+ * and rounded to the nearest, halves up
  * @example middle90(Float64Array.from({ length: 101 }, (_, i) => i)) // { low: 5, value: 50, high: 95 }
  */
 export function middle90(values: Float64Array, stride = 1): { low: number; value: number; high: number } {

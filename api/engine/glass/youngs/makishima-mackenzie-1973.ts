@@ -13,7 +13,8 @@ const VALUES: Readonly<Record<string, { energy: number; volume: number }>> = dat
  *
  * @param moleFractions - oxide → mole fraction [-]
  * @param densityGPerCm3 - density; Appen's if left out [g/cm3]
- * @returns Young's modulus [GPa] (null when nothing is known) and the oxides left out for want of figures
+ * @returns Young's modulus [GPa] (null when nothing is known) and the oxides left out for want of figures, of the
+ * density and the molar mass too; the rest counts as the whole
  * @remarks Within about 5 GPa for glazes without boron; fails for borates. Beside the measured-glass model, not in
  * place of it.
  * Source: makishima-mackenzie-1973, figures in data/factor-sets/makishima-mackenzie-1973.json.
