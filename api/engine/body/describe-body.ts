@@ -157,8 +157,9 @@ function quartzDisagreement(
 }
 
 /**
- * A body of phases: Kerner's mixture in glass, sampled every 2.5 °C, with a standard deviation of 6 %. Up to 100 % is filled with glass; quartz
- * counts with {@link DEBONDED_QUARTZ} of its strain where there is glass for it to part from, whole where there is none.
+ * A body of phases: Kerner's mixture in glass, sampled every 2.5 °C, with a standard deviation of 6 %. What is missing
+ * from 100 % is glass. Quartz counts with {@link DEBONDED_QUARTZ} of its strain where there is glass for it to part from,
+ * whole where there is none.
  */
 function fromPhases(phases: Readonly<Record<string, number>>, pointer: string): Described {
   checkPhases(phases, `${pointer}/phases`);
