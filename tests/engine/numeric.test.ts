@@ -55,8 +55,8 @@ describe("lattice", () => {
 
 describe("tables and quantiles", () => {
   it("reads between points and carries ends on", () => {
-    expect(readEven({ start: 0, step: 10, values: Float64Array.of(0, 1, 4) }, 15)).toBe(2.5);
-    expect(readEven({ start: 0, step: 10, values: Float64Array.of(0, 1, 4) }, 30)).toBe(7);
+    expect(readEven({ start: 0, perStep: 0.1, values: Float64Array.of(0, 1, 4) }, 15)).toBe(2.5);
+    expect(readEven({ start: 0, perStep: 0.1, values: Float64Array.of(0, 1, 4) }, 30)).toBe(7);
     expect(
       readPoints(
         [

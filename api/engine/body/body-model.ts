@@ -105,10 +105,9 @@ export function scaledMixture(
   const strainPerMean = 1e-6 * (b - a);
   const spanRise = matrixRise(b) - matrixRise(a);
   // Both tables stand on one grid, so that a temperature is looked up once.
-  const { start, step, values: quartzStrain } = QUARTZ_STRAIN;
+  const { start, perStep, values: quartzStrain } = QUARTZ_STRAIN;
   const { values: cristobaliteStrain } = CRISTOBALITE_STRAIN;
   const lastStep = quartzStrain.length - 2;
-  const perStep = 1 / step;
   return (c, deviates, out) => {
     const { bodyMean, bodyQuartz, bodyCristobalite, bodyRise } = deviates;
     for (let i = 0; i < c.length; i++) {

@@ -21,7 +21,7 @@ export const TOUGHNESS = {
 /** Channelling factor Z against Dundurs' α of glaze and body [-]. */
 export const CHANNELLING: EvenTable = {
   start: mechanics.channelling.start,
-  step: mechanics.channelling.step,
+  perStep: 1 / mechanics.channelling.step,
   values: Float64Array.from(mechanics.channelling.z),
 };
 

@@ -37,7 +37,7 @@ export function onWareDrop(glazeM: number, evenly: number): number {
 
 /** How far a glaze has taken up clay, against the most on record for a thin skin [-]. */
 function takenUp(glazeM: number, evenly: number): number {
-  return evenly * smaller(1, FULL_UP_TO_M / glazeM);
+  return glazeM > FULL_UP_TO_M ? (evenly * FULL_UP_TO_M) / glazeM : evenly;
 }
 
 const FULL_UP_TO_M = ON_WARE.fullUpToMm * 1e-3;

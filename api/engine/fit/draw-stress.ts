@@ -2,13 +2,25 @@
 import { POISSON } from "./constants.ts";
 import { DRAWS } from "./draws.ts";
 import { type CoatArrays, facesOf, type Situation } from "./simulate.ts";
-import { bilayerStress, type Layers, stackStress, straightWallStress } from "./stress.ts";
+import { bilayerStress, type Layers, sharedStress, stackStress } from "./stress.ts";
 
 /** One coat on the wall. */
 export function drawStress(s: Situation, bodyPa: Float64Array, coat: CoatArrays): void {
+  if (s.glazed === "one-face-free") {
+    drawBent(s, bodyPa, coat);
+    return;
+  }
   const { mismatch, stress, glazeM, glazePa } = coat;
   const faces = facesOf(s);
-  const freeToBend = s.glazed === "one-face-free";
+  const perGlaze = 1 / (1 - POISSON);
+  const perWall = s.wallM / (1 - s.body.poisson);
+  for (let i = 0; i < DRAWS; i++) {
+    stress[i] = sharedStress(glazePa[i]! * perGlaze, glazeM[i]!, bodyPa[i]! * perWall, mismatch[i]!, faces);
+  }
+}
+
+/** One coat on a piece that bends. */
+function drawBent(s: Situation, bodyPa: Float64Array, { mismatch, stress, glazeM, glazePa }: CoatArrays): void {
   const pair: Layers = {
     glazePa: 0,
     glazePoisson: POISSON,
@@ -21,9 +33,7 @@ export function drawStress(s: Situation, bodyPa: Float64Array, coat: CoatArrays)
     pair.glazePa = glazePa[i]!;
     pair.glazeM = glazeM[i]!;
     pair.bodyPa = bodyPa[i]!;
-    stress[i] = freeToBend
-      ? bilayerStress(pair, mismatch[i]!).glazeMean
-      : straightWallStress(pair, mismatch[i]!, faces);
+    stress[i] = bilayerStress(pair, mismatch[i]!).glazeMean;
   }
 }
 

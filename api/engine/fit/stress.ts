@@ -50,7 +50,17 @@ export function thinStress(glazePa: number, glazePoisson: number, mismatch: numb
 export function straightWallStress(layers: Layers, mismatch: number, faces: 1 | 2): number {
   const e1 = biaxial(layers.glazePa, layers.glazePoisson);
   const e2 = biaxial(layers.bodyPa, layers.bodyPoisson);
-  return (-e1 * mismatch) / (1 + (faces * e1 * layers.glazeM) / (e2 * layers.wallM));
+  return sharedStress(e1, layers.glazeM, e2 * layers.wallM, mismatch, faces);
+}
+
+/**
+ * The same from biaxial moduli.
+ * @param glaze - E/(1 − ν) of the glaze [Pa]; `glazeM` its thickness [m]
+ * @param wall - E/(1 − ν) of the body times its thickness [N/m]
+ * @returns in-plane stress in the glaze [Pa]
+ */
+export function sharedStress(glaze: number, glazeM: number, wall: number, mismatch: number, faces: number): number {
+  return (-glaze * mismatch * wall) / (wall + faces * glaze * glazeM);
 }
 
 /** Stress through a flat piece glazed on one face and free to bend [Pa], and its curvature [1/m]. */

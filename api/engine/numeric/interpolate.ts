@@ -2,8 +2,8 @@
 export interface EvenTable {
   /** First abscissa. */
   start: number;
-  /** Distance between abscissas. */
-  step: number;
+  /** One over the distance between abscissas. */
+  perStep: number;
   values: Float64Array;
 }
 
@@ -11,11 +11,11 @@ export interface EvenTable {
  * Reads an {@link EvenTable} by linear interpolation; outside it the end segment is carried on.
  * @param table - values on an even grid
  * @param at - abscissa, in the unit of `start`
- * @example readEven({ start: 0, step: 10, values: Float64Array.of(0, 1, 4) }, 15) // 2.5
+ * @example readEven({ start: 0, perStep: 0.1, values: Float64Array.of(0, 1, 4) }, 15) // 2.5
  */
 export function readEven(table: EvenTable, at: number): number {
-  const { start, step, values } = table;
-  const position = (at - start) / step;
+  const { start, perStep, values } = table;
+  const position = (at - start) * perStep;
   // Cut to a whole number: between −1 and 0 that is 0, as wanted.
   let i = position | 0;
   const last = values.length - 2;
@@ -45,5 +45,5 @@ export function readPoints(points: readonly (readonly [number, number])[], at: n
  */
 export function tabulate(start: number, end: number, step: number, f: (at: number) => number): EvenTable {
   const n = Math.round((end - start) / step) + 1;
-  return { start, step, values: Float64Array.from({ length: n }, (_, i) => f(start + i * step)) };
+  return { start, perStep: 1 / step, values: Float64Array.from({ length: n }, (_, i) => f(start + i * step)) };
 }

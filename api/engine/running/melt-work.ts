@@ -1,14 +1,11 @@
 /** What a firing does to a melt: time over viscosity, gathered. @module */
 
 import type { ViscosityCurve } from "../glass/index.ts";
-import { readEven } from "../numeric/interpolate.ts";
+import { type EvenTable, readEven } from "../numeric/interpolate.ts";
 import type { Leg } from "./timeline.ts";
 
 /** Melt work ∫ dt/η [1/Pa] as log10 against the deviate of the viscosity, on an even grid. */
-export interface MeltWork {
-  start: number;
-  step: number;
-  values: Float64Array;
+export interface MeltWork extends EvenTable {
   /** Change of log10 work when the whole kiln is a degree hotter [1/K]. */
   perKelvin: number;
 }
@@ -37,7 +34,7 @@ export function meltWork(curve: ViscosityCurve, legs: readonly Leg[], hotterK = 
   const at = integrate(curve, legs, hotterK, NODES, (i) => start + i * step);
   const middle = integrate(curve, legs, hotterK, 1, () => 0)[0]!;
   const hotter = integrate(curve, legs, hotterK + 5, 1, () => 0)[0]!;
-  return { start, step, values: at, perKelvin: (hotter - middle) / 5 };
+  return { start, perStep: 1 / step, values: at, perKelvin: (hotter - middle) / 5 };
 }
 
 /** log10 of the work at a deviate. @example workAt(work, 0) */
@@ -50,12 +47,12 @@ export function workAt(work: MeltWork, z: number): number {
  * @param shares - weights, summing to 1
  */
 export function joinWork(works: readonly MeltWork[], shares: readonly number[]): MeltWork {
-  const { start, step } = works[0]!;
+  const { start, perStep } = works[0]!;
   const join = (of: (work: MeltWork) => number) =>
     Math.log10(works.reduce((sum, work, i) => sum + shares[i]! * 10 ** of(work), 0));
   const values = Float64Array.from({ length: NODES }, (_, k) => join((work) => work.values[k]!));
   const middle = join((work) => workAt(work, 0));
-  return { start, step, values, perKelvin: join((work) => workAt(work, 0) + work.perKelvin) - middle };
+  return { start, perStep, values, perKelvin: join((work) => workAt(work, 0) + work.perKelvin) - middle };
 }
 
 function integrate(
