@@ -13,7 +13,7 @@ const SECONDS = 6;
 
 /** Runs python3 (or what `PYTHON` names) on one core. */
 function python(...parameters: string[]) {
-  const env = { ...process.env, OPENBLAS_NUM_THREADS: "1" };
+  const env = { ...process.env, OPENBLAS_NUM_THREADS: "1", PYTHONDONTWRITEBYTECODE: "1" };
   return spawnSync(process.env.PYTHON ?? "python3", parameters, { cwd: root, env, encoding: "utf8", timeout: 30_000 });
 }
 

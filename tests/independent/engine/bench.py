@@ -48,7 +48,7 @@ def check(questions):
 
 
 def cost_us(questions, at_once, seconds):
-    """Processor time for each fit [µs], every fit of another question: the least of eight batches, as the bench has it."""
+    """Processor time for each fit [µs], every fit of another question: the least of eight batches."""
     costs = []
     for batch in range(8):
         began, used, done = time.perf_counter(), time.process_time(), 0

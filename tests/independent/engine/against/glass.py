@@ -19,7 +19,8 @@ def compare_glass(i, question, ours, told, probabilities, t):
         t.add(f"set: {name}", sets.ask(name, weight, mole), value, where)
     t.add("set: density", sets.density(x), told["density"], where)
     t.add("set: modulus by packing", sets.makishima_mackenzie(x), told["youngsByPacking"], where)
-    t.rounded("set: surface tension", sets.surface_tension(x, weight, 1150), told["surfaceTension"], 1, where)
+    tension = sets.surface_tension(x, weight, 1150)
+    t.rounded("set: surface tension", tension, {name: told["surfaceTension"].get(name) for name in tension}, 1, where)
 
     for name in PROPERTIES:
         estimate(f"model: {name}", glass.estimate(name, x), name, told[name])

@@ -5,8 +5,8 @@ import base64
 import numpy as np
 
 LIMIT = 1e-9
-# A stress is the difference of two contractions, each many times as large: below this share of the largest figure of its
-# kind in the same answer it has no digits left to compare.
+# A stress is the difference of two contractions, each many times as large: below this share of the largest figure of
+# its kind in the same answer it has no digits left to compare.
 LEAST_SIZE = 1e-2
 
 

@@ -72,7 +72,7 @@ def mineral(body, key, row, span_key, to_volume_):
 
 
 def from_mean(mean, row, body):
-    """ε(T) = A m(T) + q f Q(T) + c C(T), A from the stated mean; q and c give way where they leave less than a quarter."""
+    """ε(T) = A m(T) + q f Q(T) + c C(T), A from the stated mean; q and c give way where less than a quarter is left."""
     quartz = mineral(body, "quartzPercent", row, "quartzFraction", 2450 / 2650)
     cristobalite = mineral(body, "cristobalitePercent", row, "cristobaliteFraction", 2450 / 2330)
     a, b = mean["rangeC"]

@@ -29,7 +29,7 @@ def of_formula(text, plus_minus=None):
 
 
 def of_analysis(analysis, plus_minus=None):
-    """The same from weight per cent: shares of the total, what is missing from 100 taken as loss where none is stated."""
+    """The same from weight per cent: shares of the total; what is missing from 100 is loss where none is stated."""
     listed = analysis["weightPercent"]
     total = sum(listed.values()) + analysis.get("lossOnIgnitionPercent", 0)
     if "lossOnIgnitionPercent" not in analysis:

@@ -22,7 +22,7 @@ WORD = 0xFFFFFFFF
 
 
 def uniform(seed):
-    """A Weyl sequence through the integer mixer of MurmurHash3, its last shift left out; 32 bits."""
+    """A Weyl sequence through the final mixer of MurmurHash3, in 32 bits."""
     state = int(seed) & WORD
     while True:
         state = (state + 0x9E3779B9) & WORD

@@ -95,7 +95,7 @@ def slopes(x):
 
 
 def contributions(moles):
-    """Path integral from silica to the glass (three Gauss points), and local derivatives per mole and weight per cent."""
+    """Path integral from silica to the glass by three Gauss points, and local derivatives."""
     x, _ = vector(moles)
     silica = np.zeros(len(x))
     silica[AT["SiO2"]] = 1

@@ -28,7 +28,7 @@ def setting_ratio(log_viscosity, fragility, limit=-1.95):
 
 
 def set_point_along(t12_c, segments, fragility):
-    """The last place at which a cooling glass could still relax: on a ramp where viscosity reaches G δT/q, at a soak G t."""
+    """The last place at which a cooling glass could still relax: on a ramp up to η = G δT/q, at a soak up to G t."""
     kelvin = t12_c + ZERO_C
     at = lambda log: kelvin * setting_ratio(log, fragility) - ZERO_C
     place, start = np.full(np.shape(t12_c), np.inf), np.inf
