@@ -78,7 +78,9 @@ function firing(chance: Chance): FitRequest["firing"] {
 /** A whole question. */
 export function fitQuestion(chance: Chance): FitRequest {
   const layers = chance.happens(0.2) ? Array.from({ length: chance.pick([2, 3]) }, () => coat(chance)) : null;
-  const switches = chance.happens(0.25) ? { [chance.pick(["materials", "onWare", "crystals"])]: false } : undefined;
+  const switches = chance.happens(0.25)
+    ? { [chance.pick(["betweenPapers", "materials", "onWare", "crystals"])]: false }
+    : undefined;
   const cooling = firing(chance);
   return {
     glaze: layers ? { layers } : coat(chance),

@@ -6,7 +6,6 @@ from . import glass
 from .body import Z90
 from .fit import crystal_sd, materials_sd
 from .mechanics import FIGURES, taken_up
-from .read import table
 
 
 def ends(x):
@@ -16,16 +15,10 @@ def ends(x):
     return e["value"], e["value"] - low, high - e["value"]
 
 
-def papers_share():
-    """Two papers differ by √2 times what either is off; as a share of the model's error, at most 1."""
-    file = table("models/expansion")
-    return min(file["betweenPapers"]["all"]["p90"] / sqrt(2) / file["heldOut"]["glaze"]["p90"], 1)
-
-
 def bulk(x):
     """Half-widths whose squares add up to that of the whole."""
     _, below, above = ends(x)
-    half, share = (below + above) / 2, papers_share()
+    half, share = (below + above) / 2, glass.papers_share()
     return {"between-papers": half * share, "model": half * sqrt(1 - share**2)}
 
 
@@ -36,7 +29,7 @@ def on_ware(chemistry, thickness_mm):
     """
     x = chemistry["moleFractions"]
     value, below, above = ends(x)
-    share = papers_share()
+    share = glass.papers_share()
     drop = lambda evenly: FIGURES["onWare"]["mostDrop"] * float(taken_up(thickness_mm / 1000, evenly))
     even = lambda sd: (0.0, Z90 * sd, Z90 * sd)
     doubts = {

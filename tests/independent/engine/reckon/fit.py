@@ -61,8 +61,12 @@ def read_coat(glaze, doubts):
     transition = glass.estimate("transition", x)
     stiff = glass.viscosity(x, log_viscosity=12)
     property_of = lambda name: {**glass.estimate(name, x), "shape": glass.shape(name)}
+    expansion = property_of("expansion")
+    if not doubts.get("betweenPapers", True):
+        # What is left of the doubt where all papers agreed.
+        expansion["scale"] *= np.sqrt(1 - glass.papers_share() ** 2)
     return {
-        "expansion": property_of("expansion"),
+        "expansion": expansion,
         "recipeSd": hypot(materials, crystals),
         # Two witnesses of like weight; half of the gap between them is added to the doubt of the set point.
         "t12": {

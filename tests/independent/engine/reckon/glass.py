@@ -166,3 +166,9 @@ def viscosity(moles, c=None, log_viscosity=None):
 def mean_over(mean, low, high, rise=RISE):
     """ᾱ(20–300)·(1 + s((a + b)/2 − 160)): the mean of a straight line is its value at the middle."""
     return mean * (1 + rise * ((low + high) / 2 - ANCHOR_C))
+
+
+def papers_share():
+    """Two papers differ by √2 times what either is off; as a share of the model's error, at most 1."""
+    file = table("models/expansion")
+    return min(file["betweenPapers"]["all"]["p90"] / np.sqrt(2) / file["heldOut"]["glaze"]["p90"], 1)
