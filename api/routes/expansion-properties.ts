@@ -40,7 +40,7 @@ const MEANINGS: readonly (readonly [logViscosity: number, meaning: string])[] = 
  */
 export function showProperties({ moleFractions, fired }: GlazeChemistry): Report {
   const { transitionC, youngsGPa, sources } = glassProperties(moleFractions);
-  const { density, missingOxides, sources: densitySources } = glassDensity(moleFractions);
+  const { density, sources: densitySources, ...bareDensity } = glassDensity(moleFractions);
   const { liquidusC, note, warnings, sources: liquidusSources } = liquidusIndication(moleFractions);
   return {
     transition: {
@@ -55,7 +55,7 @@ export function showProperties({ moleFractions, fired }: GlazeChemistry): Report
     },
     density: {
       value: density,
-      missingOxides,
+      ...bareDensity,
       meaning: "How heavy the glass is without bubbles or crystals: bubbles make a glaze lighter, crystals heavier.",
       sources: densitySources,
     },

@@ -22,6 +22,7 @@ const Density = z
     value: quantityOrNull("Density at room temperature [g/cm3]; null where no oxide has a figure."),
     missingOxides,
     meaning,
+    note: note("The interval rests on eight industrial glasses with printed densities."),
     sources,
   })
   .meta({ id: "GlassDensity", description: "Density of the glass by a published set." });
@@ -33,6 +34,7 @@ const SurfaceTension = z
     temperatureC: celsius("Temperature that it is for [°C].", 1400),
     value: quantityOrNull("Surface tension of the melt [mN/m]; null where the set lacks too much of the glaze."),
     missingOxides,
+    note: note("The interval is how far the three sets differ on glazes."),
     sources,
   })
   .meta({ id: "SurfaceTension", description: "Surface tension of the molten glaze by one published set." });

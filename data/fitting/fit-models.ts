@@ -3,15 +3,19 @@ import { fork } from "node:child_process";
 import { writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { AttemptScore } from "./attempts.ts";
+import { calibrateDensity } from "./calibrate-density.ts";
 import { inDomain } from "./domains.ts";
 import { fitProperty } from "./fit-property.ts";
+import { samplesOf } from "./like-for-like.ts";
 import { packedFile } from "./pack-rows.ts";
 import { agreementPlot } from "./plot.ts";
 import { readGlasses } from "./read-glasses.ts";
 import { reportOf } from "./report.ts";
 import { scoreSets } from "./score-sets.ts";
 import { SPECS } from "./specs.ts";
+import { SURFACE_FILE, surfaceAgreement } from "./surface-agreement.ts";
 import { fitViscosity } from "./viscosity/fit-viscosity.ts";
+import { viscosityPlots } from "./viscosity/report-viscosity.ts";
 
 const started = performance.now();
 const attempts = new Promise<AttemptScore[]>((resolve, reject) => {
@@ -34,15 +38,20 @@ for (const { spec, model, rows, heldOut } of fitted) {
   console.table(model.intervals.filter((row) => row.quarter === "all"));
 }
 const viscosity = fitViscosity(glasses);
-write("viscosity.json", pretty(viscosity));
+write("viscosity.json", pretty(viscosity.model));
+for (const [name, picture] of Object.entries(viscosityPlots(viscosity))) write(name, picture);
 console.log("\nViscosity of glazes, on publications left out of the fit [K for temperatures, log10 for viscosities]:");
-console.table(viscosity.heldOut);
+console.table(viscosity.model.heldOut);
 writeFileSync(new URL("../glasses/rows.json", import.meta.url), `${JSON.stringify(packedFile(glasses), null, 2)}\n`);
 const sets = scoreSets(glasses);
+const samples = samplesOf(fitted.find(({ spec }) => spec.id === "expansion")!);
 const licence = "Scored on glasses from SciGlass, Copyright (c) 2019 EPAM Systems, Open Database License 1.0.";
 const title = "How the published expansion sets do on the measured glasses";
-write("published-sets.json", pretty({ title, unit: "1e-6/K", licence, sets }));
-write("REPORT.md", reportOf(fitted, viscosity, sets, await attempts));
+write("published-sets.json", pretty({ title, unit: "1e-6/K", licence, sets, samples }));
+const surface = surfaceAgreement(glasses);
+write("surface-tension.json", pretty({ ...SURFACE_FILE, sets: surface }));
+const density = calibrateDensity();
+write("REPORT.md", reportOf({ fitted, viscosity, sets, samples, density, surface, attempts: await attempts }));
 console.log(`\nWrote data/models and its REPORT.md in ${((performance.now() - started) / 1000).toFixed(0)} s.`);
 
 function write(name: string, text: string): void {

@@ -1,6 +1,6 @@
 /** How the published expansion sets do on the measured glasses. @module */
 import { OXIDE_INDEX, OXIDE_MASS } from "../../api/engine/chemistry/oxides.ts";
-import { askSet, PUBLISHED_SETS } from "../../api/engine/glass/expansion/index.ts";
+import { askSet, PUBLISHED_SETS, type PublishedSet } from "../../api/engine/glass/expansion/index.ts";
 import { MODEL_OXIDES } from "../../api/engine/glass/oxides.ts";
 import type { AccuracyFigures } from "../../api/engine/glass/types.ts";
 import { accuracyOf } from "./accuracy.ts";
@@ -33,15 +33,16 @@ export function scoreSets(glasses: readonly GlassRow[]): SetScores {
       set.id,
       Object.fromEntries(
         DOMAINS.map((domain) => {
-          const errors: number[] = [];
-          for (const row of rows) {
-            if (!inDomain(domain, row.x)) continue;
-            const { value } = askSet(set, percentOf(row.x, set.basis));
-            if (value !== null) errors.push(value - row.measured.cte!);
-          }
+          const errors = rows.flatMap((row) => (inDomain(domain, row.x) ? (setError(set, row) ?? []) : []));
           return [domain, accuracyOf(errors)];
         }),
       ),
     ]),
   );
+}
+
+/** A set's expansion minus the measured one [1e-6/K]; null where the set lacks too much of the glass. */
+export function setError(set: PublishedSet, row: GlassRow): number | null {
+  const { value } = askSet(set, percentOf(row.x, set.basis));
+  return value === null ? null : value - row.measured.cte!;
 }

@@ -24,6 +24,8 @@ export interface Spec {
   axis: { range: [number, number]; tick: number };
   /** Decimals to which the report prints errors. */
   decimals: number;
+  /** What the report says before the figures. */
+  caution?: string;
 }
 
 /** Oxides common enough in the data for their products to be fitted. */
@@ -125,5 +127,6 @@ export const SPECS: readonly Spec[] = [
     ordinaryScatter: 25,
     axis: { range: [700, 1600], tick: 100 },
     decimals: 0,
+    caution: "An indication only: a smooth sum cannot follow the valleys between one crystal's field and the next.",
   },
 ];

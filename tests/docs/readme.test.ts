@@ -36,8 +36,8 @@ const SHOWN: readonly (readonly [string, string, string, string])[] = [
   ["expansion", "stoneware-like", "expansion 20–300 °C, stoneware-like glazes", "1e-6/K"],
   ["transition", "glaze", "glass transition, glazes", "°C"],
   ["youngs", "glaze", "Young's modulus, glazes", "GPa"],
-  ["viscosity", "log_visc_1200", "viscosity at 1200 °C, all glasses", "log10(Pa·s)"],
-  ["viscosity", "t_log4", "temperature of 10⁴ Pa·s, all glasses", "°C"],
+  ["viscosity", "log_visc_1200", "viscosity at 1200 °C, glazes", "log10(Pa·s)"],
+  ["viscosity", "t_log4", "temperature of 10⁴ Pa·s, glazes", "°C"],
 ];
 
 function accuracyTable(): string {

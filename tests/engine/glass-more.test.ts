@@ -12,6 +12,7 @@ import {
 } from "../../api/engine/glass/index.ts";
 import { quantileOf } from "../../api/engine/quantity.ts";
 import { betweenPapers } from "../../data/fitting/between-papers.ts";
+import { calibrateDensity, halfWidthFrom, PRINTED } from "../../data/fitting/calibrate-density.ts";
 import independent from "../../data/fitting/independent-check.json" with { type: "json" };
 import type { GlassRow } from "../../data/fitting/read-glasses.ts";
 import expansion from "../../data/models/expansion.json" with { type: "json" };
@@ -21,45 +22,23 @@ import { close } from "../support/close.ts";
 const fired = (amounts: Record<string, number>) => analyseGlaze({ oxides: { basis: "weightPercent", amounts } });
 
 describe("density, printed against Appen's volumes", () => {
-  const LIST = "glass-property-list, read second-hand";
-  const printed: { glass: string; density: number; weight: Record<string, number>; source: string }[] = [
-    { glass: "borosilicate 3.3", density: 2.23, weight: { SiO2: 81, B2O3: 13, Na2O: 4, Al2O3: 2 }, source: "iso-3585" },
-    {
-      glass: "float",
-      density: 2.515,
-      weight: { SiO2: 72.6, Na2O: 13.9, CaO: 8.4, MgO: 3.9, Al2O3: 1.1, K2O: 0.6 },
-      source: "float-bulletin, middle of 2.50–2.53",
-    },
-    {
-      glass: "container",
-      density: 2.52,
-      weight: { SiO2: 74, Na2O: 13, CaO: 10.5, Al2O3: 1.3, K2O: 0.3, MgO: 0.2 },
-      source: LIST,
-    },
-    {
-      glass: "glass wool",
-      density: 2.55,
-      weight: { SiO2: 63, Na2O: 16, CaO: 8, B2O3: 3.3, Al2O3: 5, MgO: 3.5, K2O: 0.8 },
-      source: LIST,
-    },
-    {
-      glass: "lead-barium optical",
-      density: 3.86,
-      weight: { SiO2: 41.2, PbO: 34.1, BaO: 12.4, ZnO: 6.3, K2O: 3, CaO: 2.5 },
-      source: LIST,
-    },
-    {
-      glass: "E-glass",
-      density: 2.58,
-      weight: { SiO2: 54.5, Al2O3: 14.5, CaO: 17, MgO: 4.5, B2O3: 8.5, Na2O: 0.5 },
-      source: "from memory",
-    },
-    { glass: "fused silica", density: 2.203, weight: { SiO2: 100 }, source: LIST },
-  ];
-  it.each(printed)("$glass, $density g/cm3 ($source)", ({ density: value, weight }) => {
+  it.each(PRINTED)("$glass, $density g/cm3 ($source)", ({ density: value, weight }) => {
     const { density } = glassDensity(fired(weight).moleFractions);
     expect(density!.low).toBeLessThanOrEqual(value);
     expect(density!.high).toBeGreaterThanOrEqual(value);
+  });
+  it("takes the half-width of Student's t from how far off these glasses are (worked by hand)", () => {
+    // t(0.95) for 2 degrees of freedom is 2.92.
+    close(halfWidthFrom([0.03, -0.03]), 2.92 * 0.03, { abs: 1e-9 });
+    expect(() => halfWidthFrom([])).toThrow(RangeError);
+  });
+  it("states the half-width that the printed glasses give, and what it rests on", () => {
+    const { halfWidth, held } = calibrateDensity();
+    const { density, note } = glassDensity({ PbO: 1 });
+    close(density!.high / density!.value - 1, halfWidth, { abs: 0.003, why: "rounded to 0.01 g/cm3" });
+    expect(held).toBeGreaterThanOrEqual(0.87);
+    expect(note).toContain("eight industrial glasses");
+    expect(PRINTED).toHaveLength(8);
   });
   it("names what it leaves out, and gives nothing for nothing", () => {
     expect(glassDensity({ SiO2: 0.9, CoO: 0.1 }).missingOxides).toEqual(["CoO"]);

@@ -1,6 +1,7 @@
 /** The fitted models' stated accuracy: worked out again from the measured glasses, and held against what is wanted. */
 import { readFileSync, statSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import type { AccuracyFigures } from "../../api/engine/glass/types.ts";
 import { accuracyOf } from "../../data/fitting/accuracy.ts";
 import { fitWithout } from "../../data/fitting/cross-validate.ts";
 import { predictRow } from "../../data/fitting/design.ts";
@@ -11,6 +12,7 @@ import { SPECS } from "../../data/fitting/specs.ts";
 import { TARGETS } from "../../data/fitting/targets.ts";
 import expansion from "../../data/models/expansion.json" with { type: "json" };
 import transition from "../../data/models/transition.json" with { type: "json" };
+import viscosity from "../../data/models/viscosity.json" with { type: "json" };
 import youngs from "../../data/models/youngs.json" with { type: "json" };
 
 const models = { expansion, transition, youngs };
@@ -51,8 +53,9 @@ describe("accuracy wanted on unseen publications (the figures of a first regress
    * the same rows the best published set has 0.68 and 0.65.
    */
   const missed: Record<string, number> = { "expansion glaze rmse": 0.56, "expansion stoneware-like rmse": 0.5 };
-  it.each(TARGETS)("$property, $domain, $label at most $atMost", ({ property, domain, figure, atMost }) => {
-    const reached = models[property as keyof typeof models].heldOut[domain][figure];
+  it.each(TARGETS)("$property, $domain, $label at most $atMost", ({ property, domain, column, figure, atMost }) => {
+    const { heldOut }: { heldOut: Record<string, AccuracyFigures> } = { ...models, viscosity }[property as "viscosity"];
+    const reached = heldOut[column ?? domain]![figure];
     expect(reached).toBeLessThanOrEqual(missed[`${property} ${domain} ${figure}`] ?? atMost);
   });
   it("beats the best published set by mean square on the same rows", () => {

@@ -30,7 +30,8 @@ export { meanOver, RISE_WITH_TEMPERATURE } from "./rise-with-temperature.ts";
 export { expansionModels } from "./summaries.ts";
 export { makishimaMackenzie } from "./youngs/makishima-mackenzie-1973.ts";
 // How it beads or wets when molten.
-export { type SurfaceTension, surfaceTension, unroundedTension } from "./surface-tension.ts";
+export { unroundedTension } from "./surface-sums.ts";
+export { type SurfaceTension, surfaceTension } from "./surface-tension.ts";
 // Viscosity as one curve a glass.
 export { myegaTemperature } from "./myega.ts";
 export { VISCOSITY, type ViscosityCurve, viscosityCurve } from "./viscosity.ts";

@@ -1,6 +1,6 @@
 /** Fits, validates and calibrates the viscosity of glasses. @module */
 import type { ViscosityFile } from "../../../api/engine/glass/model-file.ts";
-import { myegaAt } from "../../../api/engine/glass/myega.ts";
+import { myegaAt, myegaTemperature } from "../../../api/engine/glass/myega.ts";
 import { leverageOf } from "../../../api/engine/glass/spread.ts";
 import { accuracyOf } from "../accuracy.ts";
 import { calibrateBy } from "../calibrate-by.ts";
@@ -21,13 +21,24 @@ import {
   noiseAt,
   T12_RANGE_K,
 } from "./fit-curve.ts";
-import { viscosityPoints } from "./points.ts";
+import { isIsokom, type Point, viscosityPoints } from "./points.ts";
 
 /** Rounds of the whole fit, and of each fold's from there. */
 const ROUNDS = { whole: 10, fold: 3 };
 
+/** Points, model and errors of the viscosity. */
+export interface FittedViscosity {
+  rows: readonly GlassRow[];
+  points: readonly Point[];
+  /** Predicted minus measured of each point, held out: K for isokoms, log10 for isotherms. */
+  errors: Float64Array;
+  /** The same in units of the scatter of a point [-]. */
+  standardised: Float64Array;
+  model: ViscosityFile;
+}
+
 /** Viscosity fitted to all isokoms and isotherms together, with errors from publications left out. */
-export function fitViscosity(glasses: readonly GlassRow[]): ViscosityFile {
+export function fitViscosity(glasses: readonly GlassRow[]): FittedViscosity {
   const { rows, points, folds } = viscosityPoints(glasses);
   const compositions = rows.map((row) => row.x);
   const quantities = quantityRows(compositions);
@@ -39,8 +50,7 @@ export function fitViscosity(glasses: readonly GlassRow[]): ViscosityFile {
   };
   const places = points.map((_, i) => i);
   const whole = fitCurve(tables, places, ROUNDS.whole);
-  const miss = new Float64Array(points.length);
-  const missK = new Float64Array(points.length);
+  const errors = new Float64Array(points.length);
   const standardised = new Float64Array(points.length);
   const leverages = new Float64Array(points.length);
   for (let fold = 0; fold < FOLDS; fold++) {
@@ -48,19 +58,20 @@ export function fitViscosity(glasses: readonly GlassRow[]): ViscosityFile {
     const fit = fitCurve(tables, train, ROUNDS.fold, whole);
     const factor = leverageFactor(compositions.filter((_, row) => folds[row] !== fold));
     for (const i of places) {
-      const { row, temperatureK, logViscosity } = points[i]!;
+      const { row, column, temperatureK, logViscosity } = points[i]!;
       if (folds[row] !== fold) continue;
-      const curve = myegaAt(curveOf(fit, tables, row), temperatureK);
-      miss[i] = curve.logViscosity - logViscosity;
-      missK[i] = miss[i]! / curve.slope;
-      standardised[i] = miss[i]! / noiseAt(curve.slope);
+      const glass = curveOf(fit, tables, row);
+      const curve = myegaAt(glass, temperatureK);
+      const miss = curve.logViscosity - logViscosity;
+      errors[i] = isIsokom(column) ? myegaTemperature(glass, logViscosity).value - temperatureK : miss;
+      standardised[i] = miss / noiseAt(curve.slope);
       leverages[i] = leverageOf(factor, compositions[row]!);
     }
   }
   const pointCompositions = points.map((point) => compositions[point.row]!);
   const pointFolds = points.map((point) => folds[point.row]!);
   const { scale, shape, intervals } = calibrateBy(pointCompositions, pointFolds, standardised, leverages, 0.1);
-  return {
+  const model: ViscosityFile = {
     title: "Viscosity of silicate glasses and melts",
     property: "log10 of the viscosity against temperature, one curve a glass",
     unit: "log10(Pa·s)",
@@ -82,27 +93,22 @@ export function fitViscosity(glasses: readonly GlassRow[]): ViscosityFile {
     heldOut: scoreColumns(
       points.map((point) => point.column),
       pointCompositions,
-      miss,
-      missK,
+      errors,
     ),
     intervals,
     sources: ["sciglass-2019", "myega-2009"],
   };
+  return { rows, points, errors, standardised, model };
 }
 
 /** Errors among glazes, column by column: temperatures in K for isokoms, log10 for isotherms. */
-function scoreColumns(
-  columns: readonly string[],
-  compositions: readonly Float64Array[],
-  miss: Float64Array,
-  missK: Float64Array,
-) {
+function scoreColumns(columns: readonly string[], compositions: readonly Float64Array[], errors: Float64Array) {
   const glaze = compositions.map((x) => inDomain("glaze", x));
   return Object.fromEntries(
-    [...new Set(columns)].map((column) => {
-      const errors = column.startsWith("t_log") ? missK : miss;
-      return [column, accuracyOf([...errors].filter((_, i) => columns[i] === column && glaze[i]))];
-    }),
+    [...new Set(columns)].map((column) => [
+      column,
+      accuracyOf([...errors].filter((_, i) => columns[i] === column && glaze[i])),
+    ]),
   );
 }
 

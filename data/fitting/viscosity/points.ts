@@ -6,6 +6,11 @@ import type { GlassRow } from "../read-glasses.ts";
 export const ISOKOMS = [3, 4, 5, 6, 7, 8, 9, 10, 11, 12] as const;
 export const ISOTHERMS = [800, 900, 1000, 1100, 1200, 1300, 1400] as const;
 
+/** Whether a column holds temperatures at a viscosity, and not viscosities at a temperature. */
+export function isIsokom(column: string): boolean {
+  return column.startsWith("t_log");
+}
+
 /** One measurement of one glass. */
 export interface Point {
   /** Place of the glass among the rows. */

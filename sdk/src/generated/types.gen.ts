@@ -595,7 +595,7 @@ export type Block = {
      */
     pointer?: string;
     /**
-     * Chance of staying sound that a change of recipe gets to without it [-]; left out where not searched.
+     * Chance of staying sound that a change of recipe gets to without it, looked for up to the target [-]; left out where not looked for.
      */
     soundWithout?: number;
     /**
@@ -2287,6 +2287,10 @@ export type GlassDensity = {
      * What it means at the kiln.
      */
     meaning: string;
+    /**
+     * What to know before leaning on it.
+     */
+    note: string;
     /**
      * Keys into GET /v1/sources.
      */
@@ -5114,6 +5118,10 @@ export type SurfaceTension = {
      * Oxides of the glaze that are left out for want of a figure.
      */
     missingOxides: Array<string>;
+    /**
+     * What to know before leaning on it.
+     */
+    note: string;
     /**
      * Keys into GET /v1/sources.
      */
