@@ -29,6 +29,9 @@ export function simplexSize(corners: number, steps: number): number {
   return Math.round(size);
 }
 
+/** Points of a square. @example gridSize(4, 3) // 20 */
+export const gridSize = (across: number, down: number): number => (across + 1) * (down + 1);
+
 /** `waysOf(k, n)[i][j]` is how many ways there are to share j steps among i corners; row 0 is not used. */
 function waysOf(corners: number, steps: number): number[][] {
   const rows = [[], Array<number>(steps + 1).fill(1)];
@@ -99,7 +102,7 @@ export function latticeOf(corners: number, shape: Shape, steps: number, stepsDow
 /** A square walked to and fro; shares by area. */
 function gridOf(across: number, down: number): Lattice {
   return {
-    size: (across + 1) * (down + 1),
+    size: gridSize(across, down),
     at(index) {
       const row = Math.floor(index / (across + 1));
       const k = index % (across + 1);

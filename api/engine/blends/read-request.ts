@@ -2,7 +2,7 @@
 import { EngineError, ImpossibleValueError, type Issue } from "../errors.ts";
 import { type Prepared, prepare } from "../fit/situation.ts";
 import type { RecipeLine } from "../recipe/types.ts";
-import { type Lattice, latticeOf, type Shape, simplexSize } from "./lattice.ts";
+import { gridSize, type Lattice, latticeOf, type Shape, simplexSize } from "./lattice.ts";
 import type { BlendRequest } from "./types.ts";
 
 /** Points of one blend at most. */
@@ -56,7 +56,7 @@ export function readBlend(request: BlendRequest): ReadyBlend {
   const steps = request.steps ?? (shape === "grid" ? STEPS : stepsOf(corners.length));
   const stepsDown = request.stepsDown ?? steps;
   const issues = shapeIssues(request, shape, steps, stepsDown);
-  const size = shape === "grid" ? (steps + 1) * (stepsDown + 1) : simplexSize(corners.length, steps);
+  const size = shape === "grid" ? gridSize(steps, stepsDown) : simplexSize(corners.length, steps);
   if (issues.length === 0 && size > MOST_POINTS) throw tooMany(corners.length, shape, steps, size);
   const from = request.from ?? 0;
   if (issues.length === 0 && from >= size) {

@@ -9,6 +9,7 @@ import words from "../words.json" with { type: "json" };
 import { drawAnswer } from "./answer.ts";
 import { type Answer, Asker, type State } from "./ask.ts";
 import { bench } from "./bench.ts";
+import { blendsPanel } from "./blends/panel.ts";
 import { changeSilica, copyTrial, dropTrial, usePasted } from "./changes.ts";
 import { fileButtons, pasteDialog, saveWork, shareDialog } from "./dialogs.ts";
 import { currentGlaze, type Draft, emptyDraft } from "./draft.ts";
@@ -41,7 +42,7 @@ const lent: PanelTold = {
   bodies: () => bodies,
   change: (change) => changed(change),
 };
-const panels = [remediesPanel(lent), evidencePanel(lent)];
+const panels = [remediesPanel(lent), evidencePanel(lent), blendsPanel(lent)];
 
 const asker = new Asker({
   state(next) {
