@@ -54,15 +54,15 @@ export function drawOutcomes(
   // Plane-strain moduli E/(1 − ν²).
   const glazePlane = 1 / (1 - POISSON ** 2);
   const bodyPlane = 1 / (1 - s.body.poisson ** 2);
-  const kIc = TOUGHNESS[s.toughness];
-  const k0 = TOUGHNESS.floor;
-  const swelling = s.body.moisturePercent;
+  // The loop fetches nothing but its arrays: reaching out for every figure slowed it down.
+  const { value: tough, sd: toughSd } = TOUGHNESS[s.toughness];
+  const { value: floor, sd: floorSd } = TOUGHNESS.floor;
+  const { value: swelling, sd: swellingSd } = s.body.moisturePercent;
+  const { value: strength, sd: strengthSd } = s.body.ruptureMPa;
   const perPercent = moistureAge(s.serviceYears) / 100 / (1 - POISSON);
-  const strength = s.body.ruptureMPa;
   const inTime = delayedShare(s.serviceYears * YEAR_S);
   const faces = facesOf(s);
   const several = coats.length > 1;
-  const worst = { now: 0, later: 0 };
   let edgesLift = 0;
   let facesFlake = 0;
   let wallsSplit = 0;
@@ -73,14 +73,17 @@ export function drawOutcomes(
     const factor = channellingFactor(contrastOf(stiff * glazePlane, bodyPa[i]! * bodyPlane));
     const r = Math.sqrt(factor * thick) * 1e-6;
     root[i] = r;
-    const k = kIc.value + kIc.sd * toughness[i]!;
-    const growth = larger(swelling.value + swelling.sd * moisture[i]!, 0) * perPercent;
-    worst.now = now * r;
-    worst.later = (now + growth * stiff) * r;
-    if (several) worstCoat(coats, i, factor, growth, worst);
+    const k = tough + toughSd * toughness[i]!;
+    const growth = larger(swelling + swellingSd * moisture[i]!, 0) * perPercent;
+    let intensity = now * r;
+    let later = (now + growth * stiff) * r;
+    if (several) {
+      intensity = worstOf(coats, i, factor, 0, intensity);
+      later = worstOf(coats, i, factor, growth, later);
+    }
     let rank = SOUND;
     if (now < 0) {
-      const bears = larger(strength.value + strength.sd * rupture[i]!, 1) * 1e6 * TENSILE_SHARE;
+      const bears = larger(strength + strengthSd * rupture[i]!, 1) * 1e6 * TENSILE_SHARE;
       const flakes = edgeEnergy(now, thick, stiff, POISSON) >= interfaceToughness[i]!;
       const pull = -now * thick;
       const edges = pull >= bears * edgeM;
@@ -89,27 +92,20 @@ export function drawOutcomes(
       if (edges) edgesLift++;
       if (flakes || edges) rank = SHIVERS;
     }
-    if (worst.now >= k) rank = CRAZES_ON_COOLING;
-    else if (worst.later >= larger(k0.value + k0.sd * toughness[i]!, inTime * k)) rank = CRAZES_LATER;
+    if (intensity >= k) rank = CRAZES_ON_COOLING;
+    else if (later >= larger(floor + floorSd * toughness[i]!, inTime * k)) rank = CRAZES_LATER;
     outcome[i] = rank;
     failed[i] = rank === SOUND ? 0 : 1;
   }
   return { edges: edgesLift, flakes: facesFlake, splits: wallsSplit };
 }
 
-/** Raises `worst` to the coat that comes nearest to cracking, now and later [MPa·√m]. */
-function worstCoat(
-  coats: readonly CoatArrays[],
-  i: number,
-  factor: number,
-  growth: number,
-  worst: { now: number; later: number },
-): void {
+/** Stress intensity of the coat that comes nearest to cracking after some growth of the clay, if above `worst` [MPa·√m]. */
+function worstOf(coats: readonly CoatArrays[], i: number, factor: number, growth: number, worst: number): number {
+  let most = worst;
   for (const { stress, glazeM, glazePa } of coats) {
-    const own = Math.sqrt(factor * glazeM[i]!) * 1e-6;
-    const now = stress[i]! * own;
-    const later = (stress[i]! + growth * glazePa[i]!) * own;
-    worst.now = larger(now, worst.now);
-    worst.later = larger(later, worst.later);
+    const own = (stress[i]! + growth * glazePa[i]!) * Math.sqrt(factor * glazeM[i]!) * 1e-6;
+    most = larger(own, most);
   }
+  return most;
 }

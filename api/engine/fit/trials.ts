@@ -15,11 +15,14 @@ const STRIDE = 4;
 const TRIED = DRAWS / STRIDE;
 /** A quench strains the surface between about 20 and 150 °C; its middle [°C]. */
 const QUENCH_MIDDLE_C = 85;
+/** 1/(1 − ν): even strain to even stress. */
+const BIAXIAL = 1 / (1 - POISSON);
 /** A quench is over in seconds [s]. */
 const QUENCH_S = 10;
 /** Chance from which a step counts as expected to pass, or to fail: 15 of 20. */
 const EXPECTED = 0.75;
 
+const { value: FACTOR, sd: FACTOR_SD } = QUENCH_FACTOR;
 /** Least share of the thermal stress that a surface feels [-]. */
 const LEAST_FACTOR = 0.2;
 /** A quench always pulls a little [Pa/K], so that nothing is divided by nought. */
@@ -56,29 +59,35 @@ const cracks = new Int32Array(trialData.use.length);
 export function tryOut(s: Situation, simulation: Simulation, draws: Draws): Trials {
   const { toughness, quench, moisture } = draws.normal;
   const { stress, root, glazePa, alpha } = simulation;
-  const kIc = TOUGHNESS[s.toughness];
-  const k0 = TOUGHNESS.floor;
-  const cold = 1 + s.rise.perKelvin * (QUENCH_MIDDLE_C - s.rise.anchorC);
-  const swelling = s.body.moisturePercent;
+  // The loop fetches nothing but its arrays: reaching out for every figure slowed it down.
+  const { value: kIc, sd: kIcSd } = TOUGHNESS[s.toughness];
+  const { value: k0, sd: k0Sd } = TOUGHNESS.floor;
+  const { value: swelling, sd: swellingSd } = s.body.moisturePercent;
+  const cold = coldShare(s);
+  const steamShares = STEAM.toughness;
+  const steamGrowth = STEAM.growth;
+  const useShares = USE.toughness;
+  const useDifference = USE.differenceK;
+  const useFelt = USE.share;
   passes.fill(0);
   cracks.fill(0);
   for (let j = 0; j < TRIED; j++) {
     const i = j * STRIDE;
     const now = stress[i]!;
     const perRoot = 1 / root[i]!;
-    const tough = (kIc.value + kIc.sd * toughness[i]!) * perRoot;
-    const floor = (k0.value + k0.sd * toughness[i]!) * perRoot;
-    const stiff = glazePa[i]! / (1 - POISSON);
+    const tough = (kIc + kIcSd * toughness[i]!) * perRoot;
+    const floor = (k0 + k0Sd * toughness[i]!) * perRoot;
+    const stiff = glazePa[i]! * BIAXIAL;
     const perKelvin = stiff * alpha[i]! * 1e-6 * cold;
     const full = quenchFactor(quench[i]!);
-    const grown = (larger(swelling.value + swelling.sd * moisture[i]!, 0) / 100) * stiff;
+    const grown = larger(swelling + swellingSd * moisture[i]!, 0) * 0.01 * stiff;
     differences[j] = differenceOf(now, tough, floor, perKelvin * full);
-    for (let k = 0; k < passes.length; k++) {
-      if (now + grown * STEAM.growth[k]! < larger(STEAM.toughness[k]! * tough, floor)) passes[k]!++;
+    for (let k = 0; k < steamShares.length; k++) {
+      if (now + grown * steamGrowth[k]! < larger(steamShares[k]! * tough, floor)) passes[k]!++;
     }
-    for (let k = 0; k < cracks.length; k++) {
-      const pull = now + perKelvin * USE.differenceK[k]! * smaller(USE.share[k]! * full, 1);
-      if (pull >= larger(USE.toughness[k]! * tough, floor)) cracks[k]!++;
+    for (let k = 0; k < useShares.length; k++) {
+      const pull = now + perKelvin * useDifference[k]! * smaller(useFelt[k]! * full, 1);
+      if (pull >= larger(useShares[k]! * tough, floor)) cracks[k]!++;
     }
   }
   const order = ascending(differences);
@@ -116,16 +125,21 @@ export function quenchDifferences(
   { normal: { toughness, quench } }: Draws,
   out: Float64Array,
 ): void {
-  const kIc = TOUGHNESS[s.toughness];
-  const k0 = TOUGHNESS.floor;
-  const cold = 1 + s.rise.perKelvin * (QUENCH_MIDDLE_C - s.rise.anchorC);
+  const { value: kIc, sd: kIcSd } = TOUGHNESS[s.toughness];
+  const { value: k0, sd: k0Sd } = TOUGHNESS.floor;
+  const cold = coldShare(s);
   for (let i = 0; i < out.length; i++) {
     const perRoot = 1 / root[i]!;
-    const tough = (kIc.value + kIc.sd * toughness[i]!) * perRoot;
-    const floor = (k0.value + k0.sd * toughness[i]!) * perRoot;
-    const perKelvin = (glazePa[i]! / (1 - POISSON)) * alpha[i]! * 1e-6 * cold;
+    const tough = (kIc + kIcSd * toughness[i]!) * perRoot;
+    const floor = (k0 + k0Sd * toughness[i]!) * perRoot;
+    const perKelvin = glazePa[i]! * BIAXIAL * alpha[i]! * 1e-6 * cold;
     out[i] = differenceOf(stress[i]!, tough, floor, perKelvin * quenchFactor(quench[i]!));
   }
+}
+
+/** Expansion at the temperatures of a quench, over the mean 20–300 °C [-]. */
+function coldShare({ rise }: Situation): number {
+  return 1 + rise.perKelvin * (QUENCH_MIDDLE_C - rise.anchorC);
 }
 
 /**
@@ -138,7 +152,7 @@ function differenceOf(stress: number, tough: number, floor: number, perStep: num
 }
 
 function quenchFactor(deviate: number): number {
-  return smaller(larger(QUENCH_FACTOR.value + QUENCH_FACTOR.sd * deviate, LEAST_FACTOR), 1);
+  return smaller(larger(FACTOR + FACTOR_SD * deviate, LEAST_FACTOR), 1);
 }
 
 function quenchWords(steps: Trials["quench"]["steps"]): string {
