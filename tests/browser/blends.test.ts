@@ -107,6 +107,10 @@ describe("mixing glazes in steps", () => {
     const heaps = await page.locator("#blend-answer details .mind > li > b").allTextContents();
     expect(heaps).toHaveLength(3);
     for (const heap of heaps) expect(heap.replace(/\s/g, " ")).toMatch(/, 350\.0 g$/);
+    // Another weight for a tile needs no other answer.
+    await page.getByLabel("Dry glaze for a tile").fill("25,5");
+    expect(await shown(rows.nth(1))).toMatch(/^B\d 20\.4 g Thaw, 5\.1 g /);
+    expect(await page.locator("#blend-answer .stale").isVisible()).toBe(false);
     const [download] = await Promise.all([
       page.waitForEvent("download"),
       page.getByRole("button", { name: "Save as a table" }).click(),

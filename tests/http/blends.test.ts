@@ -29,6 +29,38 @@ describe("POST /v1/blends", () => {
     expect(await lines({ ...THAW_TO_HAIL, from: 3 })).toEqual(points.slice(3));
   });
 
+  it("takes a dozen corners: whole, streamed from any tile, as a table and as a picture", async () => {
+    const corners = Array.from({ length: 12 }, (_, c) => ({
+      name: `Glaze ${c + 1}`,
+      glaze: {
+        recipe: [
+          { material: "potash-feldspar", parts: 40 },
+          { material: "silica", parts: 20 + c },
+          { material: "whiting", parts: 20 },
+        ],
+      },
+    }));
+    const asked = { ...THAW_TO_HAIL, corners, steps: 2 };
+    const { points } = BlendReport.parse(await (await post("/v1/blends", asked)).json());
+    expect(points).toHaveLength(78); // C(13, 11) (derived)
+    expect(points.find(({ shares }) => shares[0] === 0.5 && shares[1] === 0.5)!.label).toBe("A1B1");
+    const text = await (await post("/v1/blends", { ...asked, from: 70 }, as("application/x-ndjson"))).text();
+    expect(
+      text
+        .trimEnd()
+        .split("\n")
+        .map((line) => JSON.parse(line)),
+    ).toEqual(points.slice(70));
+    const rows = (await (await post("/v1/blends", asked, as("text/csv"))).text()).trimEnd().split("\r\n");
+    expect(rows).toHaveLength(79);
+    expect(rows[0]).toContain("Glaze 12 [%]");
+    const svg = await (await post("/v1/blends", asked, as("image/svg+xml"))).text();
+    expect(svg).toContain("Every mixture as a ring over its stress");
+    const [issue] = await issuesOf({ ...asked, steps: 7 });
+    expect(issue).toMatchObject({ pointer: "/steps", allowed: [1, 6] });
+    expect(issue!.message).toContain("12 corners in 7 steps make 31824 points; I answer 20000 at most.");
+  });
+
   it("gives a table and a picture", async () => {
     const csv = await (await post("/v1/blends", THAW_TO_HAIL, as("text/csv"))).text();
     expect(csv.trimEnd().split("\r\n")).toHaveLength(6);

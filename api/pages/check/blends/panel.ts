@@ -15,6 +15,7 @@ import { blendForm } from "./blend-form.ts";
 import { type BlendQuestion, blendQuestion } from "./blend-question.ts";
 import { cornerGlazes } from "./corners.ts";
 import { printBlend } from "./on-paper.ts";
+import { progressBar } from "./progress-bar.ts";
 import { saveTable } from "./save-table.ts";
 import { blendAnswer } from "./tell-blend.ts";
 import { useTile } from "./tile-told.ts";
@@ -34,8 +35,8 @@ export function blendsPanel(told: PanelTold): Panel {
   const makes = h("p", { class: "mut", id: "blend-makes" });
   const fields = h("div", {});
   const ask = h("button", { class: "btn main", type: "submit", id: "blend-ask" }, say.ask);
-  const bar = h("progress", { id: "blend-progress", "aria-label": say.working, hidden: true });
-  const form = h("form", {}, fields, makes, h("p", { class: "acts2" }, ask), bar);
+  const bar = progressBar();
+  const form = h("form", {}, fields, makes, h("p", { class: "acts2" }, ask), bar.element);
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     if (running) running.abort();
@@ -96,6 +97,11 @@ export function blendsPanel(told: PanelTold): Panel {
     const next = broken ? fill(say.goOn, { count: tiles.length + 1, all: tiles[0]!.of }) : say.ask;
     ask.textContent = running ? say.stop : next;
     stale.hidden = !asked || same(asked, now);
+    // Another weight for a tile is no other question.
+    if (asked && !holder.hidden && stale.hidden && now.faults.length === 0 && now.grams !== asked.grams) {
+      asked = now;
+      answer.weigh(now);
+    }
   }
 
   async function find(): Promise<void> {
@@ -117,7 +123,7 @@ export function blendsPanel(told: PanelTold): Panel {
     if ("report" in first) notices = first.report;
     const outcome = "report" in first ? await askBlend(now.request, tiles, running.signal, look) : first;
     running = null;
-    bar.hidden = true;
+    bar.element.hidden = true;
     const gaps = { done: tiles.length, all: tiles[0]?.of ?? now.tiles ?? 0 };
     if ("faults" in outcome) show(outcome.faults.map((one) => ({ ...one, field: fieldAt(now.places, one.pointer) })));
     if ("overtaken" in outcome) status.textContent = fill(say.stopped, gaps);
@@ -128,13 +134,7 @@ export function blendsPanel(told: PanelTold): Panel {
     follow();
   }
 
-  function look(): void {
-    const all = tiles[0]?.of ?? asked?.tiles ?? 1;
-    bar.hidden = false;
-    bar.max = all;
-    bar.value = tiles.length;
-    bar.textContent = fill(say.progress, { done: tiles.length, all });
-  }
+  const look = () => bar.show(tiles.length, tiles[0]?.of ?? asked?.tiles ?? 1);
 
   function show(faults: readonly FieldFault[]): void {
     showFaults(form, faults, [], (field, fix) => {

@@ -6,6 +6,7 @@ import { picture } from "../../shared/picture.ts";
 import words from "../../words.json" with { type: "json" };
 import { choiceField } from "../fields.ts";
 import type { Tile } from "./ask-blend.ts";
+import type { BlendQuestion } from "./blend-question.ts";
 import type { BlendTold } from "./blend-told.ts";
 import { tappedTile } from "./tapped-tile.ts";
 import { tellTile } from "./tile-told.ts";
@@ -26,10 +27,8 @@ export function blendAnswer(told: BlendAnswerTold) {
   const map = picture(720);
   const chooser = h("div", { class: "asks" });
   const tileBox = h("div", { id: "blend-tile", "aria-live": "polite" });
-  const weigh = h("details", {}, h("summary", {}, say.weigh));
   const list = h("div", {});
   const mind = h("ul", { class: "mind" });
-  weigh.append(list);
   const act = (id: string, word: string, onclick: () => void) =>
     h("button", { class: "btn", type: "button", id, onclick }, word);
   const element = h(
@@ -38,7 +37,7 @@ export function blendAnswer(told: BlendAnswerTold) {
     h("figure", { class: "tapped" }, map.element, h("figcaption", {}, say.caption)),
     chooser,
     tileBox,
-    weigh,
+    h("details", {}, h("summary", {}, say.weigh), list),
     h("h3", { class: "gap" }, say.mind),
     mind,
     h("p", { class: "acts2" }, act("blend-save", say.save, told.save), act("blend-print", say.print, told.print)),
@@ -59,6 +58,12 @@ export function blendAnswer(told: BlendAnswerTold) {
     );
   }
 
+  function weigh(asked: BlendQuestion): void {
+    drawn!.asked = asked;
+    list.replaceChildren();
+    add(list, weighTold(drawn!.blend.points, asked));
+  }
+
   map.element.addEventListener("click", (event) => {
     const svg = map.element.querySelector("svg");
     const label = svg && drawn ? tappedTile(svg, event, drawn) : undefined;
@@ -68,6 +73,8 @@ export function blendAnswer(told: BlendAnswerTold) {
   return {
     element,
     drawn: () => drawn,
+    /** Says anew what to weigh. */
+    weigh,
     show(next: BlendTold) {
       drawn = next;
       const { blend, asked, notices } = next;
@@ -83,8 +90,7 @@ export function blendAnswer(told: BlendAnswerTold) {
       const label = few ? say.choose : fill(say.chooseSome, { count: MOST_ROWS });
       chooser.replaceChildren(choiceField("blend-choose", label, best.label, options, choose));
       choose(best.label);
-      list.replaceChildren();
-      add(list, weighTold(blend.points, asked));
+      weigh(asked);
       mind.replaceChildren(...notices.map((words_) => h("li", {}, words_)));
     },
   };
