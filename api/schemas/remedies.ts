@@ -1,7 +1,7 @@
 /** What would make a misfit fit. @module */
 import { z } from "zod";
 import { Body } from "./body.ts";
-import { flag, list, magnitude, share, signed, words } from "./figures.ts";
+import { celsius, count, flag, list, magnitude, share, signed, words } from "./figures.ts";
 import { Firing, Ware } from "./firing.ts";
 import { Probabilities, Verdict } from "./fit-report.ts";
 import { FitRequest } from "./fit-request.ts";
@@ -144,6 +144,14 @@ const NewLine = z
 const Block = z
   .strictObject({
     limit: words("Which limit.", "melt"),
+    pointer: words(
+      "Field of the question that sets it, as a JSON Pointer; left out where none does.",
+      "/melt/logViscosity",
+    ).optional(),
+    soundWithout: share(
+      "Chance of staying sound that a change of recipe gets to without it, looked for up to the target [-]; left out where not looked for.",
+      0.71,
+    ).optional(),
     text: words("The same in plain words.", "The melt would become too stiff or too runny at the peak."),
   })
   .meta({ id: "Block", description: "A limit that stands in the way." });
@@ -156,6 +164,21 @@ const BeforeAfter = z
   .meta({ id: "BeforeAfter", description: "A figure as it stands and as changed." });
 const change = (description: string) => BeforeAfter.meta({ description });
 
+const OtherCooling = z
+  .strictObject({
+    fromC: celsius("Where it begins [°C].", 740),
+    toC: celsius("Where it ends [°C].", 600),
+    cPerHour: magnitude("Rate there, as changed [K/h].", 30),
+    insteadOfCPerHour: magnitude("Rate there, as it stands [K/h].", 100),
+    hours: signed("How much longer the firing takes [h].", 3.3),
+    setPoint: change("Where it sets [°C]."),
+  })
+  .meta({
+    id: "OtherCooling",
+    description:
+      "Another rate where the glaze may set; elsewhere the cooling stays. `setPoint` says where it sets, as it stands and as changed.",
+  });
+
 const Remedy = z
   .strictObject({
     kind: z
@@ -164,6 +187,7 @@ const Remedy = z
     title: words("The kind in plain words.", "other fluxes, silica and alumina kept"),
     reaches: flag("Whether a fit says that the target is reached.", true),
     partsMoved: magnitude("Parts moved for each 100 of the recipe [parts]; 0 where the recipe stays.", 8.5),
+    materialsMoved: count("Materials whose parts change [-]; 0 where the recipe stays.", 2),
     before: Standing,
     after: Standing,
     recipe: z
@@ -177,6 +201,9 @@ const Remedy = z
       })
       .nullable()
       .meta({ description: "The new recipe; null where the recipe stays." }),
+    cooling: z
+      .union([OtherCooling, z.null()])
+      .meta({ description: "The new cooling; null for any other way. `fit` carries the whole schedule." }),
     fit: FitRequest,
     melt: z
       .strictObject({
@@ -204,10 +231,13 @@ export const RemediesReport = z
     ),
     target: share("Chance of staying sound that was wanted [-].", 0.85),
     before: Standing,
-    remedies: z
-      .array(Remedy)
-      .meta({ description: "Those that reach the target first, recipes by parts moved; then how far others get." }),
-    blocked: z.array(Block).meta({ description: "Where nothing reaches: what stands in the way." }),
+    remedies: z.array(Remedy).meta({
+      description:
+        "Those that reach the target first, recipes by parts moved, each material counting as two parts more; then how far others get.",
+    }),
+    blocked: z.array(Block).meta({
+      description: "Where nothing reaches: what stands in the way of the recipe, what holds back most first.",
+    }),
     ...answerFields,
   })
   .meta({ id: "RemediesReport", description: "What would make it fit. Nothing that reaches is an answer too." });

@@ -1,11 +1,10 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import {
   findRemedies,
-  KINDS,
+  LEAST_CHANGE,
   type LinearSolver,
-  layOut,
-  leastChange,
   loadHighs,
+  PER_MATERIAL,
 } from "../../api/engine/advice/index.ts";
 import type { RemediesRequest } from "../../api/engine/advice/types.ts";
 import type { EngineError } from "../../api/engine/errors.ts";
@@ -66,8 +65,36 @@ describe("remedies", () => {
       expect(remedy.costs.length).toBeGreaterThan(0);
     }
     expect(before.probabilities.sound).toBeLessThan(0.6);
-    const moved = reaching.filter(({ recipe }) => recipe).map(({ partsMoved }) => partsMoved);
-    expect(moved).toEqual([...moved].sort((a, b) => a - b));
+    const recipes = reaching.filter(({ recipe }) => recipe);
+    const efforts = recipes.map(({ partsMoved, materialsMoved }) => partsMoved + PER_MATERIAL * materialsMoved);
+    expect(efforts).toEqual([...efforts].sort((a, b) => a - b));
+  });
+
+  it("move few materials by amounts one weighs", () => {
+    for (const { recipe, partsMoved, materialsMoved } of findRemedies(request, solve).remedies) {
+      if (!recipe) continue;
+      const changes = recipe.lines.map(({ change }) => Math.abs(change)).filter((change) => change > 0);
+      expect(changes.length).toBe(materialsMoved);
+      expect(materialsMoved).toBeLessThanOrEqual(4);
+      expect(changes.reduce((sum, change) => sum + change, 0)).toBeCloseTo(partsMoved, 1);
+      for (const change of changes) expect(change).toBeGreaterThanOrEqual(LEAST_CHANGE);
+    }
+  });
+
+  it("speak to a potter: no field of a request, no code, no bare name of an oxide limit", () => {
+    const stuck = { ...THAW_ON_RED_STONEWARE, target: 0.95, seger: { Al2O3: { max: 0.5 } }, forbid: ["zinc-oxide"] };
+    for (const asked of [request, stuck]) {
+      const { headline, remedies, blocked } = findRemedies(asked, solve);
+      const texts = [
+        headline,
+        ...blocked.map(({ text }) => text),
+        ...remedies.flatMap(({ title, text, costs, blocks }) => [title, text, ...costs, ...blocks.map((b) => b.text)]),
+      ];
+      for (const text of texts) {
+        expect(text).not.toMatch(/[a-z][A-Z]|\w\.\w*[a-z]{3}|undefined|NaN|null|_|optimal|score|user|simply|oops/);
+        expect(text).not.toMatch(/(?<!O)\d-\d/);
+      }
+    }
   });
 
   it("keep melt, parts and Seger formula within their limits, by the full model", () => {
@@ -94,72 +121,6 @@ describe("remedies", () => {
     }
   });
 
-  it("are never worse than a search of every whole part (small recipe, two free materials)", () => {
-    const lines = ["silica", "kaolin"];
-    const asked = { ...SMALL, target: 0.75, allow: lines, melt: { logViscosity: 1.5, surfaceTensionPercent: 40 } };
-    const bench = layOut(asked, lines, 1);
-    const start = bench.lines.map(({ now }) => now);
-    expect(bench.at(start)!.sound).toBeLessThan(0.75);
-    const logAtStart = bench.at(start)!.logViscosity;
-    let least = Number.POSITIVE_INFINITY;
-    for (let silica = 0; silica <= 30; silica++) {
-      for (let kaolin = 0; kaolin <= 30 && silica + kaolin < least; kaolin++) {
-        const there = bench.at([50, 20, 30 + silica, kaolin])!;
-        if (there.sound >= 0.75 && Math.abs(there.logViscosity - logAtStart) <= 1.5) least = silica + kaolin;
-      }
-    }
-    expect(least).toBeLessThan(40);
-    const terms = {
-      target: 0.75,
-      direction: -1 as const,
-      low: [50, 20, 30, 0],
-      high: [50, 20, 60, 30],
-      request: asked,
-      start: bench.at(start)!,
-    };
-    const found = leastChange(bench, KINDS.at(-1)!, terms, solve)!;
-    expect(found.reaches).toBe(true);
-    expect(found.moved).toBeLessThanOrEqual(least + 1e-6);
-  });
-
-  it("are never worse than a search of every second part where lines may also fall (three materials)", () => {
-    const asked = { ...SMALL, target: 0.6, allow: [], melt: { logViscosity: 0.6, surfaceTensionPercent: 20 } };
-    const bench = layOut(asked, [], 1);
-    const start = bench.at([50, 20, 30])!;
-    let least = Number.POSITIVE_INFINITY;
-    for (let spar = 30; spar <= 60; spar += 2) {
-      for (let whiting = 10; whiting <= 30; whiting += 2) {
-        for (let silica = 30; silica <= 60; silica += 2) {
-          const moved = Math.abs(spar - 50) + Math.abs(whiting - 20) + Math.abs(silica - 30);
-          if (moved >= least) continue;
-          const there = bench.at([spar, whiting, silica])!;
-          const melts = Math.abs(there.logViscosity - start.logViscosity) <= 0.6;
-          const levels = Math.abs(there.tension! - start.tension!) <= 0.2 * start.tension!;
-          if (there.sound >= 0.6 && melts && levels) least = moved;
-        }
-      }
-    }
-    expect(least).toBeLessThan(60);
-    const terms = { target: 0.6, direction: -1 as const, low: [30, 10, 30], high: [60, 30, 60], request: asked, start };
-    const found = leastChange(bench, KINDS.at(-1)!, terms, solve)!;
-    expect(found.reaches).toBe(true);
-    expect(found.moved).toBeLessThanOrEqual(least + 1e-6);
-  });
-
-  it("go the way the literature says", () => {
-    // More silica, and boron or magnesia and zinc for alkali and lime, lower the expansion: every published factor set
-    // gives silica the least and alkalis the most (Winkelmann and Schott 1894; English and Turner 1927; Appen 1949).
-    const { remedies } = findRemedies({ ...request, forbid: ["spodumene"] }, solve);
-    for (const { after, before, recipe, kind } of remedies) {
-      if (recipe) expect(after.expansion.value, kind).toBeLessThan(before.expansion.value);
-    }
-    const silica = remedies.find(({ kind }) => kind === "silica")!;
-    expect(silica.recipe!.lines.find(({ name }) => name === "silica")!.change).toBeGreaterThan(0);
-    // Thicker glaze crazes more (Sproat 1923): the coat gets thinner.
-    const coat = remedies.find(({ kind }) => kind === "thickness")!;
-    expect(coat.after.probabilities.sound).toBeGreaterThan(coat.before.probabilities.sound);
-  });
-
   it("turn the other way for a glaze that shivers", () => {
     const { remedies, before } = findRemedies(
       {
@@ -181,21 +142,6 @@ describe("remedies", () => {
     const recipes = remedies.filter(({ recipe, kind }) => recipe && kind !== "alumina-with-silica");
     expect(recipes.length).toBeGreaterThan(0);
     for (const { after } of recipes) expect(after.expansion.value).toBeGreaterThan(before.expansion.value);
-  });
-
-  it("say which limit stands in the way, and how far it gets", () => {
-    const { remedies, blocked, headline } = findRemedies(
-      {
-        ...THAW_ON_RED_STONEWARE,
-        allow: ["silica"],
-        keep: ["potash-feldspar", "whiting", "kaolin", "frit-soda-borosilicate"],
-        bodies: [],
-      },
-      solve,
-    );
-    expect(remedies.every(({ reaches }) => !reaches)).toBe(true);
-    expect(blocked.map(({ limit }) => limit)).toContain("melt");
-    expect(headline).toContain("Nothing within these limits brings it from about 2 in 20 sound to about 17 in 20");
   });
 
   it("leave alone what fits, and colours at their share", () => {

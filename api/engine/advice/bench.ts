@@ -1,11 +1,11 @@
 /** A recipe on the bench: its lines, what may come in, and how any change of it turns out. @module */
 import { analyseGlaze, type GlazeChemistry } from "../chemistry/index.ts";
 import { EngineError } from "../errors.ts";
-import { DRAWS, drawsFor } from "../fit/draws.ts";
-import { simulate } from "../fit/simulate.ts";
+import { DRAWS, type Draws, drawsFor } from "../fit/draws.ts";
+import { type Situation, simulate } from "../fit/simulate.ts";
 import { type Prepared, prepare } from "../fit/situation.ts";
 import type { FitRequest, Outcome } from "../fit/types.ts";
-import { surfaceTension, viscosityCurve } from "../glass/index.ts";
+import { unroundedTension, viscosityCurve } from "../glass/index.ts";
 import { materialCalled } from "../recipe/materials.ts";
 import type { Recipe, RecipeLine } from "../recipe/types.ts";
 
@@ -33,6 +33,8 @@ export interface State {
   probabilities: Record<Outcome, number>;
   /** Mean stress over all draws [Pa]. */
   stress: number;
+  /** Standard deviation of the stress over all draws [Pa]. */
+  spread: number;
   /** Expansion in the middle of its doubt [1e-6/K]. */
   expansion: number;
   /** log10 of the viscosity at the peak [Pa·s]. */
@@ -115,28 +117,30 @@ export function layOut(request: FitRequest, incoming: readonly string[], seed: n
           Object.entries(counts).map(([name, count]) => [name, count / DRAWS]),
         ) as Record<Outcome, number>;
         const { moleFractions, fired } = chemistry!;
-        const tension = surfaceTension(moleFractions, fired.weightPercent).find(({ value }) => value !== null);
         return {
           prepared,
           chemistry: chemistry!,
           sound: probabilities.sound,
           probabilities,
-          stress: mean(simulation.stress),
+          ...momentsOf(simulation.stress),
           expansion: situation.expansion.value,
           logViscosity: viscosityCurve(moleFractions).logViscosity(peakC).value,
-          tension: tension?.value?.value ?? null,
+          tension: unroundedTension(moleFractions, fired.weightPercent),
         };
       } catch (error) {
         if (error instanceof EngineError) return null;
         throw error;
       }
     },
-    shifted({ prepared: { situation } }, by) {
-      const expansion = { ...situation.expansion, value: situation.expansion.value + by };
-      const { counts, stress } = simulate({ ...situation, expansion }, draws);
-      return { sound: counts.sound / DRAWS, stress: mean(stress) };
-    },
+    shifted: ({ prepared: { situation } }, by) => shifted(situation, by, draws),
   };
+}
+
+/** Chance of staying sound and mean stress [Pa] if the glass expanded by so much more [1e-6/K]. */
+export function shifted(situation: Situation, by: number, draws: Draws): { sound: number; stress: number } {
+  const expansion = { ...situation.expansion, value: situation.expansion.value + by };
+  const { counts, stress } = simulate({ ...situation, expansion }, draws);
+  return { sound: counts.sound / DRAWS, stress: momentsOf(stress).stress };
 }
 
 function benchLine(line: RecipeLine, now: number): BenchLine {
@@ -164,8 +168,11 @@ export function nameOf(line: RecipeLine): string {
 
 const middleOf = ([low, high]: readonly [number, number]) => (low + high) / 2;
 
-function mean(values: Float64Array): number {
+function momentsOf(values: Float64Array): Pick<State, "stress" | "spread"> {
   let sum = 0;
   for (const value of values) sum += value;
-  return sum / values.length;
+  const stress = sum / values.length;
+  let squares = 0;
+  for (const value of values) squares += (value - stress) ** 2;
+  return { stress, spread: Math.sqrt(squares / values.length) };
 }

@@ -4,8 +4,20 @@
 export { findRemedies } from "./find-remedies.ts";
 // Its parts, for tests.
 export { layOut } from "./bench.ts";
+export { inWindow, rateAt } from "./schedule.ts";
+export {
+  effortOf,
+  FOR_THE_SCALES,
+  LEAST_CHANGE,
+  MOST_MOVED,
+  materialsMovedOf,
+  movedOf,
+  PER_MATERIAL,
+  type Weighing,
+} from "./effort.ts";
+export { fewMoves, MOST_MOVES } from "./few-moves.ts";
 export { KINDS, USUAL } from "./kinds.ts";
-export { leastChange, movedOf } from "./least-change.ts";
+export { leastChange } from "./least-change.ts";
 // The solver that runtimes with packages have at hand.
 export { asSolver, type LinearProgram, type LinearSolver, loadHighs } from "./solver.ts";
 // Shapes.

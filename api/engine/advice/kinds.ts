@@ -31,12 +31,16 @@ export interface Kind {
   down: (line: BenchLine) => boolean;
   /** Held within {@link HELD_WITHIN}. */
   holds?: Held;
-  /** Silica comes in with at most so many times the parts of the materials named. */
-  with?: { follows: (line: BenchLine) => boolean; leads: (line: BenchLine) => boolean };
+  /** Each holds Σ weight × Δ ≤ 0 when the glaze should expand less; the other way round when more. */
+  rules?: readonly ((line: BenchLine) => number)[];
 }
 
 /** How closely a held ratio is kept [-] (common practice, no source). */
 export const HELD_WITHIN = 0.05;
+
+/** Silica that may come in, and other flux that may go out, with each part of a boron material [parts] (common practice, no source). */
+const SILICA_WITH_BORON = 1.5;
+const FLUX_FOR_BORON = 2;
 
 const percent = ({ moles }: BenchLine, oxides: readonly string[]) => {
   const all = Object.values(moles).reduce((sum, amount) => sum + amount, 0);
@@ -70,10 +74,21 @@ export const KINDS: readonly Kind[] = [
   },
   {
     kind: "boron",
-    title: "boron, with some silica",
+    title: "boron for other fluxes, with some silica",
     up: (line) => isBoron(line) || isSilica(line),
-    down: never,
-    with: { follows: isSilica, leads: isBoron },
+    down: isFlux,
+    // Boron leads: for each part of it, so much silica comes in at most, and so much other flux goes out.
+    rules: [
+      (line) => (isSilica(line) ? 1 : isBoron(line) ? -SILICA_WITH_BORON : 0),
+      (line) => (isFlux(line) ? -1 : isBoron(line) ? -FLUX_FOR_BORON : 0),
+    ],
   },
   { kind: "least-change", title: "the least change of all", up: any, down: any },
 ];
+
+/** Materials left out of a change of any kind. @example without(["zinc-oxide"]).title // "the least change without zinc oxide" */
+export function without(ids: readonly string[]): Kind {
+  const may = ({ id }: BenchLine) => id === null || !ids.includes(id);
+  const names = ids.map((id) => id.replaceAll("-", " "));
+  return { kind: "least-change", title: `the least change without ${names.join(" and ")}`, up: may, down: any };
+}

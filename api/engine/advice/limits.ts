@@ -8,8 +8,11 @@ const SLACK = 1e-3;
 /** A limit stands in the way from here on [share of its span]. */
 const NEAR = 0.05;
 /** Changes of the melt taken where the request is silent (common practice, no source). */
-const LOG_VISCOSITY = 0.2;
-const TENSION_PERCENT = 5;
+export const LOG_VISCOSITY = 0.2;
+export const TENSION_PERCENT = 5;
+
+/** Marks limits that a kind of change holds by itself, not the question. */
+export const KEPT = " kept";
 
 /** What holds whatever is changed. */
 export interface Terms {
@@ -60,10 +63,10 @@ export function limitsOf(kind: Kind, { request, start }: Terms): Limit[] {
   const ratio = (state: State) => state.chemistry.seger?.silicaToAlumina ?? 100;
   if (request.silicaToAlumina) add("silica to alumina", ratio, request.silicaToAlumina);
   const about = (value: number): Bounds => ({ min: value * (1 - HELD_WITHIN), max: value * (1 + HELD_WITHIN) });
-  if (kind.holds === "silica-to-alumina") add("silica to alumina kept", ratio, about(ratio(start)));
+  if (kind.holds === "silica-to-alumina") add(`silica to alumina${KEPT}`, ratio, about(ratio(start)));
   if (kind.holds === "silica-and-alumina") {
     for (const oxide of ["SiO2", "Al2O3"]) {
-      add(`${oxide} in the Seger formula kept`, (state) => seger(state, oxide), about(seger(start, oxide)));
+      add(`${oxide} in the Seger formula${KEPT}`, (state) => seger(state, oxide), about(seger(start, oxide)));
     }
   }
   return limits;

@@ -1,22 +1,31 @@
 /** A recipe that was found, rounded for the scales, verified and told. @module */
 import { checkFit } from "../fit/index.ts";
 import type { FitReport } from "../fit/types.ts";
-import { viscosityCurve } from "../glass/index.ts";
+import { surfaceTension, viscosityCurve } from "../glass/index.ts";
 import { quantileOf, quantity, round, UNITS } from "../quantity.ts";
 import type { Recipe } from "../recipe/types.ts";
 import { type Bench, nameOf, type State } from "./bench.ts";
 import { costsOf } from "./costs.ts";
+import { materialsMovedOf, movedOf } from "./effort.ts";
+import { forTheScales } from "./for-the-scales.ts";
 import type { Kind } from "./kinds.ts";
-import { type Found, movedOf } from "./least-change.ts";
-import { limitsOf, missedBy, type Terms } from "./limits.ts";
+import { KEPT, type Terms } from "./limits.ts";
+import type { Found } from "./settle.ts";
 import type { Block, NewLine, Remedy } from "./types.ts";
-import { chanceWords, changesInWords, recipeInWords, standingOf } from "./words.ts";
+import { changesInWords, recipeInWords, soundWords, standingOf } from "./words.ts";
+
+/** What there is to tell of. */
+interface Told {
+  bench: Bench;
+  kind: Kind;
+  terms: Terms;
+  found: Found;
+}
 
 /** Lays a found recipe out as an answer. */
-export function recipeRemedy(bench: Bench, kind: Kind, terms: Terms, found: Found, before: FitReport): Remedy {
+export function recipeRemedy({ bench, kind, terms, found }: Told, before: FitReport): Remedy {
   const now = bench.lines.map((line) => line.now);
-  const x = forTheScales(bench, kind, terms, found);
-  const state = bench.at(x) ?? found.state;
+  const { x, state } = forTheScales(bench, kind, terms, found);
   const glaze = bench.glaze(x) as Recipe & { thicknessMm?: number };
   const fit = { ...bench.request, glaze };
   const report = checkFit(fit);
@@ -34,37 +43,23 @@ export function recipeRemedy(bench: Bench, kind: Kind, terms: Terms, found: Foun
     return { name: nameOf(line), line: { ...line, parts: after }, before: was, after, change: round(after - was, 2) };
   });
   const changes = changesInWords(lines);
-  const chance = chanceWords(report.probabilities.sound);
+  const chance = soundWords(report.probabilities.sound, terms.target);
   return {
     kind: kind.kind,
     title: kind.title,
     reaches,
     partsMoved: round(movedOf(now, x), 2),
+    materialsMoved: materialsMovedOf(now, x),
     before: standingOf(before),
     after: standingOf(report),
     recipe: { lines, additions, text: recipeInWords(lines, additions) },
+    cooling: null,
     fit,
     melt: meltOf(terms.start, state, bench.peakC),
     costs: costsOf(terms.start, state),
-    blocks: reaches ? [] : blocks(found, terms),
+    blocks: reaches ? [] : blocks({ bench, kind, terms, found }),
     text: `${changes || "no change"}: it then stays sound ${chance}.`,
   };
-}
-
-/** Rounded to a tenth of a part in 100, outward, so that rounding does not undo it; finer where a tenth breaks a limit. */
-function forTheScales(bench: Bench, kind: Kind, terms: Terms, found: Found): number[] {
-  const limits = limitsOf(kind, terms);
-  for (const step of [0.1, 0.05, 0.01]) {
-    const x = bench.lines.map(({ now }, j) => {
-      const change = found.x[j]! - now;
-      const steps = Math.ceil(Math.abs(change) / step - 0.05);
-      return Math.min(Math.max(now + Math.sign(change) * steps * step, terms.low[j]!, 0), terms.high[j]!);
-    });
-    const there = bench.at(x);
-    if (!there || there.sound < Math.min(terms.target, found.state.sound)) continue;
-    if (limits.every((limit) => missedBy(limit, there) === 0)) return x;
-  }
-  return found.x;
 }
 
 function meltOf(before: State, after: State, peakC: number): Remedy["melt"] {
@@ -73,37 +68,52 @@ function meltOf(before: State, after: State, peakC: number): Remedy["melt"] {
     const [low, middle, high] = [0.05, 0.5, 0.95].map((p) => quantileOf(estimate, p)) as [number, number, number];
     return quantity(middle, low, high, UNITS.logViscosity, { rangeC: [peakC, peakC] });
   };
-  const tension = (value: number) => quantity(value, value * 0.9, value * 1.1, "mN/m", { decimals: 0 });
+  const tension = ({ chemistry: { moleFractions, fired } }: State) =>
+    surfaceTension(moleFractions, fired.weightPercent).find(({ value }) => value !== null)?.value ?? null;
+  const [was, is] = [tension(before), tension(after)];
   return {
     logViscosity: { before: viscosity(before), after: viscosity(after) },
-    surfaceTension:
-      before.tension === null || after.tension === null
-        ? null
-        : { before: tension(before.tension), after: tension(after.tension) },
+    surfaceTension: was && is ? { before: was, after: is } : null,
   };
 }
 
 const WORDS: Readonly<Record<string, string>> = {
-  melt: "The melt would become too stiff or too runny at the peak. Let the melt change more, or fire a little hotter or cooler.",
-  "surface tension":
-    "The surface tension would move too far: it might crawl, or run. Let the melt change more to go further.",
+  melt: "Farther, the melt would become too stiff or too runny at the peak. Let it change more, or fire a little hotter or cooler.",
+  "surface tension": "Farther, the surface tension would move too much: it might crawl, or run. Let it change more.",
+};
+/** What a kind of change holds by itself. */
+const HOLDS: Readonly<Record<NonNullable<Kind["holds"]>, string>> = {
+  "silica-to-alumina": "Farther, silica and alumina would not keep their ratio.",
+  "silica-and-alumina": "Farther, silica or alumina would not stay what it is.",
+};
+/** A material is at its end within [parts in 100]. */
+const NEAR_END = 0.05;
+/** Fields of the question that set a limit. */
+const POINTERS: Readonly<Record<string, string>> = {
+  melt: "/melt/logViscosity",
+  "surface tension": "/melt/surfaceTensionPercent",
+  "silica to alumina": "/silicaToAlumina",
 };
 
-function blocks({ tight, x }: Found, { low, high, start }: Terms): Block[] {
-  const named = tight.map((limit) => ({
-    limit,
-    text: WORDS[limit] ?? `The limit on ${limit} is reached. Widen it to go further.`,
-  }));
-  const ends = x.some(
-    (parts, j) => high[j]! > low[j]! && (parts >= high[j]! - 0.05 || (parts <= low[j]! + 0.05 && low[j]! > 0)),
-  );
-  if (ends)
-    named.push({ limit: "parts", text: "A material has reached the most, or the least, that is allowed of it." });
-  if (named.length === 0) {
-    named.push({
-      limit: "kind",
-      text: `These materials alone go no further than that; ${chanceWords(start.sound)} stay sound to begin with.`,
+function blocks({ bench, kind, terms, found }: Told): Block[] {
+  const named = found.tight
+    .filter((limit) => !limit.endsWith(KEPT))
+    .map((limit): Block => {
+      const pointer = POINTERS[limit];
+      const text = WORDS[limit] ?? `The limit on ${limit} is reached. Widen it to go farther.`;
+      return { limit, ...(pointer ? { pointer } : {}), text };
     });
+  if (found.tight.some((limit) => limit.endsWith(KEPT))) {
+    named.push({ limit: "kind", text: HOLDS[kind.holds!] });
   }
+  const ends = found.x.some((parts, j) => {
+    const moved = Math.abs(parts - bench.lines[j]!.now) > NEAR_END;
+    return moved && (parts >= terms.high[j]! - NEAR_END || (parts <= terms.low[j]! + NEAR_END && terms.low[j]! > 0));
+  });
+  if (ends) {
+    const text = "A material has reached the most, or the least, that is allowed of it.";
+    named.push({ limit: "parts", pointer: "/parts", text });
+  }
+  if (named.length === 0) named.push({ limit: "kind", text: "These materials alone go no farther than that." });
   return named;
 }

@@ -70,7 +70,23 @@ export interface NewLine {
 /** A limit that stands in the way. */
 export interface Block {
   limit: string;
+  /** Field of the question that sets it, as a JSON Pointer; absent where none does. */
+  pointer?: string;
+  /** Chance of staying sound that a change of recipe gets to without it [-]; absent where that was not searched. */
+  soundWithout?: number;
   text: string;
+}
+
+/** Another cooling where the glaze sets. */
+export interface OtherCooling {
+  fromC: number;
+  toC: number;
+  /** Rates there, as changed and as it stands [K/h]. */
+  cPerHour: number;
+  insteadOfCPerHour: number;
+  /** How much longer the firing takes [h]; negative if shorter. */
+  hours: number;
+  setPoint: { before: Quantity; after: Quantity };
 }
 
 /** One way to mend it. */
@@ -81,10 +97,14 @@ export interface Remedy {
   reaches: boolean;
   /** Parts moved for each 100 parts of the recipe; 0 where the recipe stays. */
   partsMoved: number;
+  /** Materials whose parts change. */
+  materialsMoved: number;
   before: Standing;
   after: Standing;
   /** The new recipe, for each 100 parts of the old one; null where the recipe stays. */
   recipe: { lines: NewLine[]; additions: NewLine[]; text: string } | null;
+  /** The new cooling; null for any other way. */
+  cooling: OtherCooling | null;
   /** The whole question as it would then be asked of a fit. */
   fit: FitRequest;
   melt: {
@@ -98,7 +118,7 @@ export interface Remedy {
   text: string;
 }
 
-/** Every way, the reaching ones first, by parts moved. */
+/** Every way, the reaching ones first, by parts and materials moved. */
 export interface RemediesReport {
   headline: string;
   target: number;
