@@ -92,11 +92,12 @@ function drawStress(sheet: Sheet, { stress, verdict }: Judged, scale: StressScal
 export function lineInWords({ corners, points }: BlendToDraw): string {
   const rows = thinned(points, "simplex", MOST_STEPS);
   const each = rows.map((row) => {
-    const share = `${row.label}, ${percent(row.shares[1] ?? 0)} ${corners[1]}`;
+    const share = `${row.label}, ${percent(row.shares[1] ?? 0)}`;
     if (!isJudged(row)) return `${share}: not judged`;
     const { value, low, high } = row.stress;
     const stress = `${signed(value)} MPa, 9 in 10 between ${signed(low)} and ${signed(high)}`;
     return `${share}: ${stress}, stays sound ${chances(casesHolding(row.probabilities))}`;
   });
-  return `Stress in each tile at 20 °C; squeezed on the left, pulled on the right. ${each.join("; ")}.`;
+  const tiles = `Each tile with its share of ${corners[1]}: ${each.join("; ")}.`;
+  return `Stress in each tile at 20 °C; squeezed on the left, pulled on the right. ${tiles}`;
 }

@@ -18,8 +18,8 @@ const LEVELS: readonly Level[] = [
   { of20: 10, line: { stroke: "hold", width: 1.75, dash: "8 4" }, fill: 0.5 },
   { of20: 5, line: { stroke: "hold", width: 1.5, dash: "2 3.5" }, fill: 0.35 },
 ];
-/** Path data that contours may take [bytes]: those of real glazes, which mix smoothly, take a tenth of it. */
-const MOST_BYTES = 5000;
+/** Path data that contours may take [bytes]: those of real glazes, which mix smoothly, take a quarter of it. */
+const MOST_BYTES = 4000;
 
 /** Fields that find room, the surest first. */
 export interface Fields {

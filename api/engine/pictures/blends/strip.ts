@@ -11,8 +11,8 @@ import { drawNotes } from "./notes.ts";
 import type { Drawn, TilePlace } from "./places.ts";
 import { drawRings, drawTally, ORDER, type RingAt } from "./verdict-rings.ts";
 
-/** Heaps along the scale, and rings in the highest of them. */
-const HEAPS = { wide: 28, narrow: 14 };
+/** Heaps along the scale, each 20 MPa wide, and rings in the highest of them. */
+const HEAPS = 14;
 const MOST_RINGS = 8;
 const PITCH = 17;
 const RING = 14;
@@ -27,7 +27,7 @@ export function drawStrip(sheet: Sheet, blend: BlendToDraw): Drawn {
   const margin = narrow ? 4 : 6;
   const judged = blend.points.filter(isJudged);
   const scale = stressScale(margin, width - margin);
-  const heaps = heapsOf(judged, narrow ? HEAPS.narrow : HEAPS.wide);
+  const heaps = heapsOf(judged, HEAPS);
   const each = Math.max(1, Math.ceil(Math.max(...heaps.map((heap) => heap.length)) / MOST_RINGS));
   const columns = heaps.map((heap) => ringsFor(heap, each));
   const foot = 6 + Math.max(3, ...columns.map((column) => column.length)) * PITCH + 4;
@@ -62,6 +62,18 @@ function ringsFor(heap: readonly Judged[], each: number): Judged["verdict"][] {
   });
 }
 
+/** Longest name in a list of what is in a tile [letters]. */
+const NAME = 24;
+const shortNames = (corners: readonly string[]) =>
+  corners.map((name) =>
+    [...name].length > NAME
+      ? `${[...name]
+          .slice(0, NAME - 1)
+          .join("")
+          .trimEnd()}…`
+      : name,
+  );
+
 const likeliest = (judged: readonly Judged[]) =>
   [...judged].sort((a, b) => b.probabilities.sound - a.probabilities.sound).slice(0, MOST_ROWS);
 
@@ -71,6 +83,7 @@ function drawLikeliest(sheet: Sheet, { corners }: BlendToDraw, rows: readonly Ju
   const margin = narrow ? 4 : 6;
   if (rows.length === 0) return { height: top, places: [] };
   const right = Math.min(width, WIDEST) - margin;
+  const names = shortNames(corners);
   sheet.text(margin, top + size, narrow ? "Likeliest to hold" : "Likeliest to stay sound", { size, bold: true });
   const chance = Math.max(...rows.map((row) => textWidth(chanceOf(row), size)));
   const rings: RingAt[] = [];
@@ -83,7 +96,7 @@ function drawLikeliest(sheet: Sheet, { corners }: BlendToDraw, rows: readonly Ju
     const label = shorten(row.label, LABEL, size, true);
     const from = margin + 24;
     const room = right - chance - 14 - from;
-    const words = sharesInWords(corners, row.shares);
+    const words = sharesInWords(names, row.shares);
     sheet.text(right, base, chanceOf(row), { size, tint: "ink2", anchor: "end" });
     const beside = room - textWidth(label, size, true) - 8;
     if (narrow || textWidth(words, size) > beside) {
@@ -103,10 +116,11 @@ const chanceOf = ({ probabilities }: Judged) => chances(casesHolding(probabiliti
 
 /** The likeliest with their figures, for the description. */
 export function stripInWords({ corners, points }: BlendToDraw): string {
+  const names = shortNames(corners);
   const rows = likeliest(points.filter(isJudged)).map((row) => {
     const { value, low, high } = row.stress;
     const stress = `${signed(value)} MPa, 9 in 10 between ${signed(low)} and ${signed(high)}`;
-    return `${row.label}, ${sharesInWords(corners, row.shares)}: ${chanceOf(row)}, stress ${stress}`;
+    return `${row.label}, ${sharesInWords(names, row.shares)}: ${chanceOf(row)}, stress ${stress}`;
   });
   const likely = rows.length > 0 ? ` Likeliest to stay sound: ${rows.join("; ")}.` : "";
   return `Every mixture as a ring over its stress; squeezed on the left, pulled on the right.${likely}`;
