@@ -15,7 +15,7 @@ export class Remedies {
    * The least changes that make a glaze fit, of as many kinds as there are.
    * @param body - a fit's question, with the chance of staying sound to reach [-], materials allowed, forbidden or kept,
    * bounds on parts [parts in 100] and Seger formula [mol], tolerance of the melt [log10 Pa·s, %], clays at hand
-   * @returns remedies with new recipe, before and after; those that reach the target first, by parts moved
+   * @returns remedies with new recipe, before and after; those that reach the target first, by parts and materials moved
    * @throws UnprocessableError when something cannot be; that nothing reaches the target is an answer
    * @example
    * const { headline, remedies } = await client.remedies.find({
