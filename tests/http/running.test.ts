@@ -52,6 +52,12 @@ describe("POST /v1/running", () => {
     [{ ...thaw, firing: { peakC: 1240, soakMinutes: 5 } }, "/firing/soakMinutes", "holdMinutes"],
     [{ ...thaw, wall: { clearenceMm: 5 } }, "/wall/clearenceMm", "clearanceMm"],
     [{ coats: [{ glaze: THAW, application: "dipp" }], firing: { peakC: 1240 } }, "/coats/0/application", "dip"],
+    // Nothing in it sets to a glass, so no figure of its melt means anything.
+    [
+      { glaze: { oxides: { basis: "weightPercent", amounts: { CoO: 100 } } }, firing: { peakC: 1200 } },
+      "/glaze",
+      "no melt like it",
+    ],
     [{ glaze: { expansion: { value: 6.5 } }, firing: { peakC: 1240 } }, "/glaze", "needs one of `recipe`, `oxides`"],
   ])("refuses %j", async (body, pointer, words) => {
     const issues = await issuesOf(body);

@@ -150,5 +150,25 @@ describe("set point", () => {
     );
     expect(fast).toBeGreaterThan(600 + setPointOffset(600, 100));
   });
+  // Derived: the last place at which the glass can still relax. A ramp that takes its time from where a faster one left
+  // off frees the glass again, as a soak there would; where even it is too cold to relax, the faster one's place stays.
+  it("a slower ramp after a faster one sets the glass anew, if it starts hot enough", () => {
+    const two = (toC: number) =>
+      setPointAlong(
+        630,
+        cooled([
+          { toC, cPerHour: 1000 },
+          { toC: 20, cPerHour: 20 },
+        ]),
+      );
+    const slow = 630 + setPointOffset(630, 20);
+    close(two(620), slow, { abs: 1e-9 });
+    close(two(500), 630 + setPointOffset(630, 1000), { abs: 1e-9 });
+  });
+  it("a soak counts in a schedule of one ramp too", () => {
+    const soaked = (holdMinutes: number) => setPointAlong(630, cooled([{ toC: 600, cPerHour: 800, holdMinutes }]));
+    expect(soaked(3000)).toBeLessThanOrEqual(600);
+    expect(soaked(0)).toBeGreaterThan(600);
+  });
   it("slower cooling sets lower", () => expect(setPointOffset(600, 20)).toBeLessThan(setPointOffset(600, 200)));
 });

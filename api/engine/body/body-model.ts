@@ -92,7 +92,8 @@ export const LEAST_MATRIX_SHARE = 0.25;
  * @param quartz - effective volume fraction [-]; `factor` f on its strain [-]
  * @param cristobalite - volume fraction [-]
  * @returns contraction from c to 20 °C [-]
- * @remarks A range that ends below 573 °C says nothing of the quartz step: its doubt enters through `quartz`.
+ * @remarks m(T) = (T − 20)(1 + k((T + 20)/2 − 260)). Where quartz and cristobalite would take more than three quarters of
+ * the stated strain, both shrink in proportion. A range that ends below 573 °C says nothing of the quartz step: its doubt enters through `quartz`.
  */
 export function scaledMixture(
   mean: Spread & { rangeC: readonly [number, number] },

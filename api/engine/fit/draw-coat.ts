@@ -35,7 +35,7 @@ export function onWareDrop(glazeM: number, evenly: number): number {
   return ON_WARE.mostDrop * takenUp(glazeM, evenly);
 }
 
-/** How far a glaze has taken up clay, against the most on record for a thin skin [-]. */
+/** How far a glaze has taken up clay, against the most on record for a thin skin [-]: u·min(1, 0.125 mm/t). */
 function takenUp(glazeM: number, evenly: number): number {
   return glazeM > FULL_UP_TO_M ? (evenly * FULL_UP_TO_M) / glazeM : evenly;
 }
@@ -51,6 +51,7 @@ const SOFTEST_GPA = 20;
 
 /**
  * Fills what belongs to the coat alone: thickness, stiffness, set point, expansion, contraction.
+ * Thickness stays above a fifth of what it should be, stiffness above 20 GPa, the set point within 200–1000 °C.
  * Everything in one pass, so that no array is read twice: it stands in the hot loop of every fit.
  * @param coat - the coat, of the situation `s`
  * @param cooling - the schedule, read for its glass
@@ -68,7 +69,8 @@ export function drawCoat(coat: Coat, s: Situation, cooling: readonly GlassCoolin
   const { thicknessSd } = s;
   const { perKelvin, sd, anchorC } = s.rise;
   const { mostDrop, mostRiseK } = ON_WARE;
-  const steady = cooling.length === 1 ? cooling[0]!.ramp : undefined;
+  const [only] = cooling;
+  const steady = cooling.length === 1 && only!.hold === Number.POSITIVE_INFINITY ? only!.ramp : undefined;
   for (let i = 0; i < DRAWS; i++) {
     const thick = thicknessM * larger(1 + thicknessSd * thickness[i]!, LEAST_SHARE);
     glazeM[i] = thick;

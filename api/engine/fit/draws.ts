@@ -80,7 +80,7 @@ export function drawsOf(points: readonly Float64Array[]): Draws {
   return { even, normal, shaped, interfaceToughness };
 }
 
-/** Shape of a normal estimate, for properties that are stated and not modelled. */
+/** Shape of a normal estimate, its quantiles at (i + ½)/64, for properties that are stated and not modelled. */
 export const NORMAL_SHAPE: readonly number[] = Object.freeze(
   Array.from({ length: 64 }, (_, i) => normalQuantile((i + 0.5) / 64)),
 );

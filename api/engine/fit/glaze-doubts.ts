@@ -21,7 +21,11 @@ export interface NamedDoubt {
   sources: readonly string[];
 }
 
-/** Standard deviation that crystals add to the expansion [1e-6/K] (common practice, no source). */
+/**
+ * Standard deviation that crystals add to the expansion [1e-6/K] (common practice, no source).
+ *
+ *     min(0.12 · max(ZrO2 + SnO2 + TiO2/2 − 1.5, 0), 0.6), oxides in mol %
+ */
 export function crystalSd(molePercent: Readonly<Record<string, number>>): number {
   const opacifier = (molePercent.ZrO2 ?? 0) + (molePercent.SnO2 ?? 0) + (molePercent.TiO2 ?? 0) / 2;
   return Math.min(Math.max(opacifier - CRYSTALS.from, 0) * CRYSTALS.sdPerPercent, CRYSTALS.most);

@@ -2,8 +2,8 @@
 import { expansionPerPart } from "../glass/index.ts";
 import { quantileOf, round } from "../quantity.ts";
 import { POISSON } from "./constants.ts";
-import { facesOf } from "./simulate.ts";
 import type { Prepared } from "./situation.ts";
+import { stackStress } from "./stress.ts";
 import type { Summary } from "./summary.ts";
 import type { OxidePull, PartPull } from "./types.ts";
 
@@ -17,11 +17,11 @@ import type { OxidePull, PartPull } from "./types.ts";
 export function stressPerExpansion({ situation }: Prepared, summary: Summary): number {
   const c = summary.setPointC.value;
   const { perKelvin, anchorC } = situation.rise;
-  const youngs = quantileOf(situation.youngsGPa, 0.5) * 1e3;
-  const faces = facesOf(situation);
-  const wall = ((situation.body.youngsGPa.value * 1e3) / (1 - situation.body.poisson)) * situation.wallM;
-  const sharing = 1 + (faces * (youngs / (1 - POISSON)) * situation.thicknessM) / wall;
-  return ((youngs / (1 - POISSON)) * 1e-6 * (c - 20) * (1 + perKelvin * ((c + 20) / 2 - anchorC))) / sharing;
+  const { body, thicknessM, wallM, glazed } = situation;
+  const coat = { pa: quantileOf(situation.youngsGPa, 0.5) * 1e9, poisson: POISSON, thicknessM, mismatch: 1e-6 };
+  const wall = { pa: body.youngsGPa.value * 1e9, poisson: body.poisson, thicknessM: wallM };
+  const [squeeze = 0] = stackStress([coat], wall, glazed);
+  return (-squeeze / 1e6) * (c - 20) * (1 + perKelvin * ((c + 20) / 2 - anchorC));
 }
 
 /** Stress that each oxide adds where silica would stand in its place. */

@@ -16,7 +16,10 @@ export function logSettingViscosity(coolingCPerHour: number): number {
   return Math.log10((SET_POINT.shearModulusGPa * 1e9 * SET_POINT.structuralIntervalK) / ratePerSecond);
 }
 
-/** Limit of log η at infinite temperature for glasses known by their transition alone [log10 Pa·s] (data/models/viscosity.json). */
+/**
+ * Limit of log η at infinite temperature [log10 Pa·s], used for every glass: the fitted −1.951556 (data/models/viscosity.json)
+ * would move a set point by less than 0.001 K.
+ */
 const LIMIT = -1.95;
 const ZERO_C = 273.15;
 
@@ -106,13 +109,13 @@ function holdLog(minutes: number): number {
  */
 export function setPointAlong(t12C: number, schedule: readonly GlassCooling[]): number {
   const kelvin = t12C + ZERO_C;
-  let setAt: number | undefined;
+  let setAt = Number.POSITIVE_INFINITY;
   for (const { fromC, toC, ramp, hold } of schedule) {
     const byRamp = kelvin * ramp - ZERO_C;
-    if (setAt === undefined && byRamp > toC) setAt = Math.min(byRamp, fromC);
-    if (toC >= kelvin * hold - ZERO_C) setAt = undefined;
+    if (byRamp <= fromC) setAt = Math.max(byRamp, toC);
+    if (toC >= kelvin * hold - ZERO_C) setAt = toC;
   }
   // A schedule that ends hot goes on cooling at its last rate.
   const last = schedule.at(-1)!;
-  return setAt ?? Math.min(last.toC, kelvin * last.ramp - ZERO_C);
+  return setAt <= last.toC ? Math.min(setAt, kelvin * last.ramp - ZERO_C) : setAt;
 }

@@ -136,7 +136,7 @@ export function simulate(s: Situation, draws: Draws): Simulation {
     outcome: judged.outcome,
     lifted,
     counts: countsOf(judged.outcome),
-    ...sharesOf(skin.stress, judged.failed, outer.z),
+    ...sharesOf(skin.stress, judged.failed, { ...outer.z, onWare: coats.at(-1)!.z.onWare }),
   };
 }
 

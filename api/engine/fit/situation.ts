@@ -14,7 +14,7 @@ import {
 } from "../glass/index.ts";
 import { type Estimate, expansionMeant, quantileOf, round } from "../quantity.ts";
 import type { Glaze, OxideComposition, Recipe, SingleGlaze, StatedExpansion } from "../recipe/types.ts";
-import { SET_POINT } from "./constants.ts";
+import { SET_POINT, TOUGHNESS } from "./constants.ts";
 import { NORMAL_SHAPE } from "./draws.ts";
 import { crystalSd, materialsSd } from "./glaze-doubts.ts";
 import { coolingSchedule } from "./set-point.ts";
@@ -103,7 +103,7 @@ export function prepare(request: FitRequest): Prepared {
   warnings.push(...body.warnings, ...notes, ...remarks(request, body, skinMm, wallMm));
   sources.push(RISE_WITH_TEMPERATURE.source, ...body.sources);
   const { chemistry, contributions, model, properties } = outer;
-  const { expansion, recipeSd, transitionC, t12C, fragility, setPointSdK, youngsGPa, toughness } = properties;
+  const { expansion, recipeSd, transitionC, t12C, fragility, setPointSdK, youngsGPa } = properties;
   return {
     chemistry,
     contributions,
@@ -122,7 +122,8 @@ export function prepare(request: FitRequest): Prepared {
       fragility,
       setPointSdK,
       youngsGPa,
-      toughness,
+      // A crack runs from the coat that it runs through most easily.
+      toughness: glazes.map((glaze) => glaze.properties.toughness).reduce(weaker),
       thicknessM: thicknesses[0]! / 1000,
       under: under.map(({ properties }, i) => ({ ...properties, thicknessM: thicknesses[i + 1]! / 1000 })),
       rise: RISE_WITH_TEMPERATURE,
@@ -282,16 +283,24 @@ function refuseUnknowable(expansion: Estimate, moleFractions: Readonly<Record<st
   ]);
 }
 
-/** Which toughness range applies: lead lowers it, much boron raises it (data/fit/mechanics.json). */
+/** Which toughness range applies: lead above 5 mol % lowers it, boron above 10 mol % raises it (data/fit/mechanics.json). */
 function kindOf(moleFractions: Readonly<Record<string, number>>): Situation["toughness"] {
   if ((moleFractions.PbO ?? 0) > 0.05) return "lead";
   if ((moleFractions.B2O3 ?? 0) > 0.1) return "borosilicate";
   return "alkali-lime";
 }
 
+/** The less tough of two kinds of glaze. */
+function weaker(a: Situation["toughness"], b: Situation["toughness"]): Situation["toughness"] {
+  return TOUGHNESS[b].value < TOUGHNESS[a].value ? b : a;
+}
+
 /**
  * Temperature of 10^12 Pa·s from two witnesses of like weight: the viscosity curve, fitted to few glasses so stiff, and
  * the glass transition, reported for many. Where they part, half of the gap is added to the doubt of the set point.
+ *
+ *     value (T_curve + Tg)/2,   scale √(s_curve² + s_Tg²)/2,   set point ± √(25² + (gap/2)²)
+ *
  * @returns estimate [°C] with the shape of the transition's residuals; standard deviation of the set point about it [K]
  */
 function settingFrom(transition: Estimate, { temperatureC }: ViscosityCurve): Pick<Situation, "t12C" | "setPointSdK"> {

@@ -70,7 +70,7 @@ export interface BilayerStress {
   glazeMean: number;
   bodyInterface: number;
   bodyBack: number;
-  /** Positive: the glazed face turns hollow. */
+  /** Positive, as under a squeezed glaze: the glazed face bulges. */
   curvature: number;
 }
 

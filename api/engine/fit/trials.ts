@@ -39,7 +39,7 @@ const STEAM = {
 const USE = {
   toughness: Float64Array.from(trialData.use, ({ seconds }) => delayedShare(seconds)),
   differenceK: Float64Array.from(trialData.use, ({ differenceK }) => differenceK),
-  share: Float64Array.from(trialData.use, ({ share }) => share / QUENCH_FACTOR.value),
+  share: Float64Array.from(trialData.use, ({ share }) => share),
 };
 const differences = new Float64Array(TRIED);
 const passes = new Int32Array(trialData.steam.length);
@@ -50,7 +50,10 @@ const cracks = new Int32Array(trialData.use.length);
  *
  *     quench:  σ + f E α ΔT/(1 − ν) ≥ K/√(Zh)        steam:  σ + E ε_moisture/(1 − ν) ≥ K/√(Zh)
  *
- * K is K_Ic for a crack that runs at once, less the longer the stress lasts, never below the floor K0.
+ *     use:     σ + s f E α ΔT/(1 − ν) ≥ K/√(Zh),     s its share of the harshness of a quench
+ *
+ * K = max(K_Ic (L/(A t))^(1/n), K0): less the longer the stress lasts, never below the floor. α is that at 85 °C, the
+ * middle of what a surface goes through; f, the share of the full stress that a surface feels, lies between 0.2 and 1.
  * @param s - the situation
  * @param simulation - its draws, judged
  * @param draws - deviates

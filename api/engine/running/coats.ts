@@ -9,6 +9,7 @@ import {
   type WeightPercent,
 } from "../glass/index.ts";
 import type { Faults } from "../lengths/index.ts";
+import { quantileOf } from "../quantity.ts";
 import { type Application, COAT_MM, THICKNESS_SHARE } from "./practice.ts";
 import type { Coat } from "./types.ts";
 
@@ -80,6 +81,12 @@ export function readCoat(coat: Coat, pointer: string, glazePointer: string, faul
   }
   if (!chemistry || !count) return undefined;
   const curve = viscosityCurve(chemistry.moleFractions);
+  if (isUnknowable(curve)) {
+    const message =
+      "I can't say how this one runs: no melt like it was ever measured. Glazes I know hold 40 to 85 mol % silica with a few per cent of alumina and at least 5 mol % of fluxes. Check the recipe for a missing line.";
+    faults.add(glazePointer, message);
+    return undefined;
+  }
   const at = (notice: Notice): Notice =>
     notice.pointer === undefined
       ? { ...notice, pointer: glazePointer }
@@ -87,6 +94,15 @@ export function readCoat(coat: Coat, pointer: string, glazePointer: string, faul
   warnings.unshift(...[...chemistry.warnings, ...curve.warnings].map(at));
   const densityKgPerM3 = (appenDensity(chemistry.moleFractions).value ?? USUAL_DENSITY / 1000) * 1000;
   return { chemistry, curve, thicknessMm, plusMinusMm, densityKgPerM3, warnings };
+}
+
+/** Widest 90 % interval of a viscosity with which a run still says something [decades of Pa·s]. */
+const WIDEST = 10;
+
+/** Whether the viscosity of a melt is so doubtful at the heat of kilns that a run would be any figure or none. */
+function isUnknowable(curve: ViscosityCurve): boolean {
+  const estimate = curve.logViscosity(1200);
+  return !(quantileOf(estimate, 0.95) - quantileOf(estimate, 0.05) <= WIDEST);
 }
 
 const shown = (mm: number) => String(Math.round(mm * 100) / 100);

@@ -8,7 +8,7 @@ from . import glass, mechanics
 from .body import Z90, describe, drawn
 from .chemistry import analyse
 from .draws import NORMAL_SHAPE, deviates
-from .mechanics import FIGURES, POISSON, TOUGHNESS, YEAR_S
+from .mechanics import FIGURES, POISSON, TOUGHNESS, YEAR_S, weakest
 
 RANKED = ["shivers", "sound", "crazesLater", "crazesOnCooling"]
 
@@ -140,7 +140,7 @@ def simulate(s, seed):
     factor = mechanics.channelling(mechanics.contrast(skin["pa"], POISSON, body_pa, poisson))
 
     # Cracking, in MPa·√m: at once, and when moisture has swollen the clay.
-    k = drawn(TOUGHNESS[s["coats"][0]["toughness"]], z["toughness"])
+    k = drawn(weakest(s["coats"]), z["toughness"])
     k0 = drawn(TOUGHNESS["floor"], z["toughness"])
     in_the_end = np.maximum(drawn(s["body"]["moisturePercent"], z["moisture"]), 0) / 100
     growth = in_the_end * mechanics.moisture_age(s["years"])

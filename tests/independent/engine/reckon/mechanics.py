@@ -14,6 +14,12 @@ YEAR_S = 31_557_600
 TOUGHNESS = {name: span(row["range"]) for name, row in FIGURES["toughness"].items()}
 
 
+def weakest(coats):
+    """A crack runs from the coat that it runs through most easily."""
+    return min((TOUGHNESS[coat["toughness"]] for coat in coats), key=lambda k: k["value"])
+
+
+
 def log_setting_viscosity(c_per_hour):
     """η = G δT/q."""
     point = FIGURES["setPoint"]

@@ -7,7 +7,7 @@ from .body import drawn, span
 from .draws import INPUTS
 from .fit import RANKED
 from .glass import ANCHOR_C, RISE, mean_over, quantile
-from .mechanics import FIGURES, POISSON, TOUGHNESS, YEAR_S
+from .mechanics import FIGURES, POISSON, TOUGHNESS, YEAR_S, weakest
 from .read import table
 
 VERDICT_ONLY = {"toughness", "moisture", "interface", "rupture", "quench"}
@@ -41,7 +41,7 @@ def thresholds(s):
         mechanics.channelling(mechanics.contrast(youngs, POISSON, body["youngsGPa"]["value"] * 1e9, body["poisson"]))
     )
     critical = lambda k: k * 1e6 / np.sqrt(factor * thick)
-    at_once = critical(TOUGHNESS[outer["toughness"]]["value"])
+    at_once = critical(weakest(s["coats"])["value"])
     creep = max(critical(TOUGHNESS["floor"]["value"]), mechanics.delayed_share(s["years"] * YEAR_S) * at_once)
     swelling = body["moisturePercent"]["value"] / 100 * mechanics.moisture_age(s["years"]) * youngs / (1 - POISSON)
 
@@ -108,7 +108,7 @@ def cold_rise():
 def quench_differences(s, run):
     """ΔT = (K/√(Zh) − σ)(1 − ν)/(f E α) of each draw, from 0 to 400 K."""
     z = run["deviates"].normal
-    tough = drawn(TOUGHNESS[s["coats"][0]["toughness"]], z["toughness"]) / run["root"]
+    tough = drawn(weakest(s["coats"]), z["toughness"]) / run["root"]
     floor = drawn(TOUGHNESS["floor"], z["toughness"]) / run["root"]
     factor = np.clip(drawn(QUENCH, z["quench"]), 0.2, 1)
     per_kelvin = run["pa"] / (1 - POISSON) * run["alpha"] * 1e-6 * cold_rise()
@@ -121,7 +121,7 @@ def trials(s, run):
     every = slice(None, None, 4)
     z = {name: values[every] for name, values in run["deviates"].normal.items()}
     stress, root, pa, alpha = (run[key][every] for key in ("stress", "root", "pa", "alpha"))
-    tough = drawn(TOUGHNESS[s["coats"][0]["toughness"]], z["toughness"]) / root
+    tough = drawn(weakest(s["coats"]), z["toughness"]) / root
     floor = drawn(TOUGHNESS["floor"], z["toughness"]) / root
     limit = lambda seconds: np.maximum(mechanics.delayed_share(seconds) * tough, floor)
     stiff = pa / (1 - POISSON)
@@ -130,7 +130,7 @@ def trials(s, run):
     data = table("fit/trials")
     differences = quench_differences(s, run)[every]
     grown = np.maximum(drawn(s["body"]["moisturePercent"], z["moisture"]), 0) / 100 * stiff
-    used = lambda row: per_kelvin * row["differenceK"] * np.minimum(row["share"] * factor / QUENCH["value"], 1)
+    used = lambda row: per_kelvin * row["differenceK"] * row["share"] * factor
     return {
         "differences": quench_differences(s, run),
         "cracksFrom": middle90(differences),

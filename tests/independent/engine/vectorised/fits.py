@@ -60,7 +60,7 @@ def trials(run):
     differences = np.clip((limit(10) - at["stress"]) / np.maximum(per_kelvin * factor, 1e3), 0, 400)
     data, grown = table("fit/trials"), at["growth"] * stiff
     steamed = lambda row: grown * row["share"]
-    used = lambda row: per_kelvin * row["differenceK"] * np.minimum(row["share"] * factor / QUENCH["value"], 1)
+    used = lambda row: per_kelvin * row["differenceK"] * row["share"] * factor
     steps = np.array(data["quench"]["stepsC"]) - data["quench"]["bathC"]
     return {
         "cracksFrom": middle90(differences),
