@@ -17,7 +17,7 @@ const TAGS = [
   ["evidence", "What a glaze must be, going by its tiles."],
   ["running", "How far a glaze runs, layers, refiring, and faults of the coat."],
   ["remedies", "The least changes that make a glaze fit."],
-  ["blends", "Where in a line, triangle or grid of glazes it fits."],
+  ["blends", "Where in a line, triangle or grid of glazes, or a mixture of many, it fits."],
   ["sizes", "What to throw for the size that is wanted fired."],
   ["shrinkage", "How much a clay shrinks, from measured bars."],
   ["rulers", "Rulers, ribs and gauges to print at true scale."],

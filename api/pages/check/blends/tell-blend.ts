@@ -28,13 +28,14 @@ export function blendAnswer(told: BlendAnswerTold) {
   const chooser = h("div", { class: "asks" });
   const tileBox = h("div", { id: "blend-tile", "aria-live": "polite" });
   const list = h("div", {});
+  const caption = h("figcaption", {});
   const mind = h("ul", { class: "mind" });
   const act = (id: string, word: string, onclick: () => void) =>
     h("button", { class: "btn", type: "button", id, onclick }, word);
   const element = h(
     "div",
     {},
-    h("figure", { class: "tapped" }, map.element, h("figcaption", {}, say.caption)),
+    h("figure", { class: "tapped" }, map.element, caption),
     chooser,
     tileBox,
     h("details", {}, h("summary", {}, say.weigh), list),
@@ -77,7 +78,8 @@ export function blendAnswer(told: BlendAnswerTold) {
     weigh,
     show(next: BlendTold) {
       drawn = next;
-      const { blend, asked, notices } = next;
+      const { blend, shape, asked, notices } = next;
+      caption.textContent = shape === "simplex" && blend.corners.length > 3 ? say.captionMany : say.caption;
       const judged = blend.points.filter((tile): tile is Judged => "verdict" in tile);
       const byChance = [...judged].sort((a, b) => b.probabilities.sound - a.probabilities.sound);
       const best = byChance[0] ?? blend.points[0]!;
