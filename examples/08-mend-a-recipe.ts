@@ -19,7 +19,7 @@
  *     – silica alone: silica 22 → 39.5 (+17.5): it then stays sound about 10 in 20.
  *     – clay and silica together: silica 22 → 32.5 (+10.5), kaolin 12 → 17.5 (+5.5): it then stays sound about 8 in 20.
  *     – a thinner coat: Glaze it 0.12 mm thick instead of 0.30 mm: it then stays sound about 6 in 20.
- *     – slower cooling where the glaze sets: Cool at 10 °C an hour instead of 100 between 750 and 590 °C, where it sets, and elsewhere as you do: it sets at about 661 instead of 684 °C and stays sound about 3 in 20.
+ *     – slower cooling where the glaze sets: Cool at 10 °C an hour instead of 100 °C an hour between 750 and 590 °C, where it sets, and elsewhere as you do: it sets at about 661 °C instead of 684 °C and stays sound about 3 in 20.
  */
 import { connect } from "./connect.ts";
 

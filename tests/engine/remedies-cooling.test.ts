@@ -1,6 +1,6 @@
 /** Another cooling as a remedy: a schedule, with nothing in it that the model does not know. */
 import { describe, expect, it } from "vitest";
-import { findRemedies, inWindow, rateAt } from "../../api/engine/advice/index.ts";
+import { findRemedies, hoursThrough, inWindow, rateAt } from "../../api/engine/advice/index.ts";
 import type { RemediesRequest } from "../../api/engine/advice/types.ts";
 import { checkFit } from "../../api/engine/fit/index.ts";
 import { setPointOffset } from "../../api/engine/fit/set-point.ts";
@@ -20,7 +20,7 @@ describe("a schedule with another rate between two temperatures", () => {
   const window = { fromC: 740, toC: 600 };
 
   it("splits a single rate in three (worked by hand)", () => {
-    expect(inWindow([{ toC: 20, cPerHour: 100 }], window, 30, 1240)).toEqual([
+    expect(inWindow([{ toC: 20, cPerHour: 100 }], window, () => 30, 1240)).toEqual([
       { toC: 740, cPerHour: 100 },
       { toC: 600, cPerHour: 30 },
       { toC: 20, cPerHour: 100 },
@@ -33,7 +33,7 @@ describe("a schedule with another rate between two temperatures", () => {
       { toC: 650, cPerHour: 150, holdMinutes: 60 },
       { toC: 100, cPerHour: 80 },
     ];
-    expect(inWindow(schedule, window, 20, 1240)).toEqual([
+    expect(inWindow(schedule, window, () => 20, 1240)).toEqual([
       { toC: 1000, cPerHour: 300, holdMinutes: 30 },
       { toC: 740, cPerHour: 150 },
       { toC: 650, cPerHour: 20, holdMinutes: 60 },
@@ -43,16 +43,30 @@ describe("a schedule with another rate between two temperatures", () => {
   });
 
   it("begins at the peak where the window does, and goes below a schedule that ends hot (worked by hand)", () => {
-    expect(inWindow([{ toC: 700, cPerHour: 200 }], window, 50, 740)).toEqual([{ toC: 600, cPerHour: 50 }]);
-    expect(inWindow([{ toC: 20, cPerHour: 200 }], window, 50, 720)).toEqual([
+    expect(inWindow([{ toC: 700, cPerHour: 200 }], window, () => 50, 740)).toEqual([{ toC: 600, cPerHour: 50 }]);
+    expect(inWindow([{ toC: 20, cPerHour: 200 }], window, () => 50, 720)).toEqual([
       { toC: 600, cPerHour: 50 },
       { toC: 20, cPerHour: 200 },
     ]);
   });
 
+  it("is told what there is, and keeps what is slower already (worked by hand)", () => {
+    const schedule = [
+      { toC: 680, cPerHour: 200 },
+      { toC: 20, cPerHour: 15 },
+    ];
+    expect(inWindow(schedule, window, (now) => Math.min(now, 30), 1240)).toEqual([
+      { toC: 740, cPerHour: 200 },
+      { toC: 680, cPerHour: 30 },
+      { toC: 20, cPerHour: 15 },
+    ]);
+    // 60 K at 200 and 80 K at 15 K/h.
+    expect(hoursThrough(schedule, window)).toBeCloseTo(60 / 200 + 80 / 15, 9);
+  });
+
   it("changes nothing where the rate is the same", () => {
     const schedule = [{ toC: 20, cPerHour: 100 }];
-    expect(inWindow(schedule, window, 100, 1240)).toEqual(schedule);
+    expect(inWindow(schedule, window, () => 100, 1240)).toEqual(schedule);
     expect(
       rateAt(
         [

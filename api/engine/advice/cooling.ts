@@ -3,7 +3,7 @@ import { describeBody } from "../body/index.ts";
 import { DEFAULTS } from "../fit/situation.ts";
 import type { FitReport, FitRequest } from "../fit/types.ts";
 import { round } from "../quantity.ts";
-import { inWindow, rateAt, type Segment, type Window } from "./schedule.ts";
+import { hoursThrough, inWindow, rateAt, type Segment, type Window } from "./schedule.ts";
 import type { OtherCooling } from "./types.ts";
 import { firstThatReaches, type Way } from "./ways.ts";
 import { soundWords } from "./words.ts";
@@ -21,6 +21,7 @@ const SOME_QUARTZ = 0.03;
 interface Trial {
   rate: number;
   window: Window;
+  schedule: Segment[];
 }
 
 /** A window narrower than this cannot be kept [K] (common practice, no source). */
@@ -47,9 +48,14 @@ export function otherCooling(fit: FitRequest, before: FitReport, target: number)
     window.fromC - window.toC < NARROWEST
       ? []
       : rates.map((rate): [Trial, FitRequest] => {
-          const schedule = inWindow(present, window, rate, firing.peakC);
+          const schedule = inWindow(
+            present,
+            window,
+            (was) => (rate < now ? Math.min(rate, was) : Math.max(rate, was)),
+            firing.peakC,
+          );
           return [
-            { rate, window },
+            { rate, window, schedule },
             { ...fit, firing: { ...firing, cooling: schedule } },
           ];
         });
@@ -62,14 +68,14 @@ export function otherCooling(fit: FitRequest, before: FitReport, target: number)
     (a, b) => b.report.probabilities.sound - a.report.probabilities.sound,
   );
   if (!best) return [];
-  const { rate, window } = best.value;
+  const { rate, window, schedule } = best.value;
   const { fromC, toC } = window;
   const changed: OtherCooling = {
     fromC,
     toC,
     cPerHour: rate,
     insteadOfCPerHour: now,
-    hours: round((fromC - toC) / rate - (fromC - toC) / now, 1),
+    hours: round(hoursThrough(schedule, window) - hoursThrough(present, window), 1),
     setPoint: { before: before.setPoint, after: best.report.setPoint },
   };
   return [
@@ -78,9 +84,13 @@ export function otherCooling(fit: FitRequest, before: FitReport, target: number)
       title: `${rate < now ? "slower" : "faster"} cooling where the glaze sets`,
       fit: best.request,
       report: best.report,
+      stops:
+        RATES.at(rate < now ? -1 : 0) === rate
+          ? `A studio kiln hardly keeps a ${rate < now ? "slower" : "faster"} rate there.`
+          : `A ${rate < now ? "slower" : "faster"} rate does no better.`,
       cooling: changed,
       costs: [cost(changed), ...quartz(fit, changed)],
-      text: `Cool at ${rate}\u00a0°C an hour instead of ${now} between ${fromC} and ${toC}\u00a0°C, where it sets, and elsewhere as you do: it sets at about ${changed.setPoint.after.value} instead of ${value}\u00a0°C and stays sound ${soundWords(best.report.probabilities.sound, target)}.`,
+      text: `Cool at ${rate}\u00a0°C an hour instead of ${now}\u00a0°C an hour between ${fromC} and ${toC}\u00a0°C, where it sets, and elsewhere as you do: it sets at about ${changed.setPoint.after.value}\u00a0°C instead of ${value}\u00a0°C and stays sound ${soundWords(best.report.probabilities.sound, target)}.`,
     },
   ];
 }

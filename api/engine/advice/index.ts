@@ -4,7 +4,7 @@
 export { findRemedies } from "./find-remedies.ts";
 // Its parts, for tests.
 export { layOut } from "./bench.ts";
-export { inWindow, rateAt } from "./schedule.ts";
+export { hoursThrough, inWindow, rateAt } from "./schedule.ts";
 export {
   effortOf,
   FOR_THE_SCALES,

@@ -4,7 +4,7 @@ import { EngineError } from "../errors.ts";
 import { checkFit } from "../fit/index.ts";
 import { DEFAULTS } from "../fit/situation.ts";
 import type { FitReport, FitRequest } from "../fit/types.ts";
-import { expansion, millimetres, sentence } from "../fit/words.ts";
+import { expansion, millimetres } from "../fit/words.ts";
 import type { LayeredGlaze, SingleGlaze } from "../recipe/types.ts";
 import { otherCooling } from "./cooling.ts";
 import type { RemediesRequest, Remedy } from "./types.ts";
@@ -23,7 +23,7 @@ const MOST_CLAYS = 2;
 export function otherWays(request: RemediesRequest, fit: FitRequest, before: FitReport, target: number): Remedy[] {
   return [...thinner(fit, target), ...otherCooling(fit, before, target), ...otherClay(request, fit, target)]
     .filter(({ report }) => report.probabilities.sound >= Math.min(target, before.probabilities.sound + WORTH_TELLING))
-    .map(({ report, ...way }) => ({
+    .map(({ report, stops, ...way }) => ({
       cooling: null,
       ...way,
       reaches: report.probabilities.sound >= target,
@@ -33,10 +33,7 @@ export function otherWays(request: RemediesRequest, fit: FitRequest, before: Fit
       after: standingOf(report),
       recipe: null,
       melt: null,
-      blocks:
-        report.probabilities.sound >= target
-          ? []
-          : [{ limit: way.kind, text: `${sentence(way.title)} goes no farther than that.` }],
+      blocks: report.probabilities.sound >= target ? [] : [{ limit: way.kind, text: stops }],
     }));
 }
 
@@ -55,6 +52,7 @@ function thinner(fit: FitRequest, target: number): Way[] {
     title: "a thinner coat",
     fit: request,
     report,
+    stops: value === tried.at(-1)![0] ? "Thinner still, it would hardly cover." : "Thinner still does no better.",
     costs: [
       "A thinner coat shows the clay, and pours and rutile effects pale; food surfaces still have to be covered.",
     ],
@@ -96,6 +94,7 @@ function otherClay(request: RemediesRequest, fit: FitRequest, target: number): W
       title: `another clay: ${name}`,
       fit: asked,
       report,
+      stops: "No other clay that I tried does better.",
       costs: ["Another clay shrinks, colours and throws differently, and its own glaze tests begin anew."],
       text: `On ${name} (about ${expansion(report.body.expansion.value)}) it stays sound ${soundWords(report.probabilities.sound, target)}.`,
     }));

@@ -6,6 +6,8 @@ import type { Remedy } from "./types.ts";
 /** One way, with how it turns out. */
 export type Way = Pick<Remedy, "kind" | "title" | "fit" | "costs" | "text"> & {
   report: FitReport;
+  /** Why it goes no farther, told where it does not reach. */
+  stops: string;
   cooling?: Remedy["cooling"];
 };
 

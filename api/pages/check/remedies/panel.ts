@@ -12,6 +12,7 @@ import type { FieldFault } from "../request.ts";
 import { askRemedies, remediesRequest, type Wishes } from "./ask-remedies.ts";
 import { sayRemedies, tellRemedies } from "./tell-remedies.ts";
 import { fits, useRemedy } from "./use-remedy.ts";
+import { waiting } from "./waiting.ts";
 
 const { remedies: say, panel, check } = words;
 
@@ -23,6 +24,7 @@ export function remediesPanel(told: PanelTold): Panel {
   let running: AbortController | null = null;
 
   const status = h("p", { class: "because", role: "status", id: "remedies-status" });
+  const wait = waiting();
   const list = h("div", { id: "remedies-list" });
   const ask = h("button", { class: "btn main", type: "button", id: "remedies-ask", onclick: () => find() }, say.ask);
   const options = (names: Readonly<Record<string, string>>) => Object.entries(names);
@@ -57,14 +59,20 @@ export function remediesPanel(told: PanelTold): Panel {
     status.textContent = panel.working;
     list.replaceChildren();
     report = null;
+    wait.begin();
     const outcome = await askRemedies(remediesRequest(fit, wishes), running.signal);
     if ("overtaken" in outcome) return;
+    wait.end();
     const faults = "faults" in outcome ? outcome.faults : [];
     show(faults.map((fault) => ({ ...fault, field: fault.pointer.startsWith("/forbid") ? "remedies-without" : "" })));
     if ("trouble" in outcome) status.textContent = outcome.trouble;
     if ("report" in outcome) {
       report = outcome.report;
-      status.textContent = sayRemedies(report, currentGlaze(told.draft()).name.trim() || check.unnamed);
+      status.textContent = sayRemedies(
+        report,
+        currentGlaze(told.draft()).name.trim() || check.unnamed,
+        told.draft().units,
+      );
       draw(told.draft().units);
     }
   }
@@ -109,6 +117,7 @@ export function remediesPanel(told: PanelTold): Panel {
       h("p", { class: "lede" }, say.lede),
       form,
       status,
+      wait.element,
       list,
     ),
     follow() {

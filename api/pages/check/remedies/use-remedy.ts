@@ -1,6 +1,7 @@
 /** A remedy put on the bench: a new recipe or coat as a trial, a clay or a cooling for all of them. @module */
 import type { Remedy } from "@ringtrue/sdk";
 import { fill } from "../../fill.ts";
+import { fromKelvins, sayTemperature, tidy } from "../../shared/units.ts";
 import words from "../../words.json" with { type: "json" };
 import { currentGlaze, type Draft, letterOf, MOST_TRIALS } from "../draft.ts";
 import { fromWork } from "../work.ts";
@@ -27,9 +28,13 @@ export function useRemedy(draft: Draft, remedy: Remedy): string {
     draft.body = made.body;
     return say.bodyUsed;
   }
-  if (remedy.kind === "cooling") {
-    draft.firing.cooling = made.firing.cooling;
-    return say.coolingUsed;
+  if (remedy.cooling) {
+    // The bench holds one rate, and means by it the rate where the glaze sets.
+    const { cPerHour, fromC, toC } = remedy.cooling;
+    const { units } = draft;
+    draft.firing.cooling = tidy(fromKelvins(cPerHour, units.temperature), 1);
+    const rate = `${draft.firing.cooling}\u00a0°${units.temperature}`;
+    return fill(say.coolingUsed, { rate, from: sayTemperature(fromC, units), to: sayTemperature(toC, units) });
   }
   // Only the coat changes: rows stay as they were typed.
   if (remedy.kind === "thickness") {
