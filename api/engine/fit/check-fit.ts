@@ -11,6 +11,7 @@ import { driversOf, nextSteps } from "./next.ts";
 import { stressProfile } from "./profile.ts";
 import { partsOf, pullsOf, stressPerExpansion } from "./pulls.ts";
 import { headline, reasonsFor } from "./reasons.ts";
+import { sharesOf } from "./shares.ts";
 import { probabilitiesOf, type Simulation } from "./simulate.ts";
 import type { Prepared } from "./situation.ts";
 import { TRIAL_SOURCES, tryOut } from "./trials.ts";
@@ -35,7 +36,8 @@ export function checkFit(request: FitRequest): FitReport {
   const pulls = pullsOf(prepared, perUnit);
   const trials = tryOut(situation, simulation, draws);
   const reasons = reasonsFor(prepared, summary, judgement, pulls, figures, trials);
-  const next = nextSteps(prepared, simulation, summary, judgement);
+  const doubt = sharesOf(simulation);
+  const next = nextSteps(prepared, doubt, summary, judgement);
   const glazePa = quantileOf(situation.youngsGPa, 0.5) * 1e9;
   const coats = coatsOf(prepared, simulation);
 
@@ -48,7 +50,7 @@ export function checkFit(request: FitRequest): FitReport {
     ...(coats ? { coats, ...mixedOf(request, prepared) } : {}),
     pulls,
     ...(request.include?.includes("parts") ? { parts: partsOf(prepared, perUnit) } : {}),
-    drivers: driversOf(simulation),
+    drivers: driversOf(doubt),
     reasons,
     next,
     ...(request.include?.includes("curves") ? { curves: drawCurves(situation, summary.setPointC.value) } : {}),

@@ -1,7 +1,8 @@
 /** What to measure or fire next, and what it would buy. @module */
 import { quantity, round, UNITS } from "../quantity.ts";
 import type { Input } from "./draws.ts";
-import { type Simulation, skinOf } from "./simulate.ts";
+import type { DoubtShares } from "./shares.ts";
+import { skinOf } from "./simulate.ts";
 import type { Prepared } from "./situation.ts";
 import type { Summary } from "./summary.ts";
 import type { Driver, Reason } from "./types.ts";
@@ -100,7 +101,7 @@ const sum = (shares: Record<Input, number>, inputs: readonly Input[]) =>
   );
 
 /** Doubt by what could be measured, largest first; shares of the variance of the stress and of the outcome [-]. */
-export function driversOf({ shares, verdictShares }: Simulation): Driver[] {
+export function driversOf({ shares, verdictShares }: DoubtShares): Driver[] {
   return [...MEASUREMENTS, ...FATE]
     .map(({ input, label, inputs }) => ({
       input,
@@ -119,10 +120,15 @@ const WORTH = 0.05;
  * What is left of the interval after a measurement: half·√(1 − S(1 − r²)), S the share of its inputs, r what it leaves of
  * their doubt.
  */
-export function nextSteps(prepared: Prepared, simulation: Simulation, summary: Summary, { of20 }: Judgement): Reason[] {
+export function nextSteps(
+  prepared: Prepared,
+  { shares }: DoubtShares,
+  summary: Summary,
+  { of20 }: Judgement,
+): Reason[] {
   const half = (summary.stress.high - summary.stress.low) / 2;
   const steps: Reason[] = MEASUREMENTS.map((m) => {
-    const share = sum(simulation.shares, m.inputs);
+    const share = sum(shares, m.inputs);
     return { m, share, after: half * Math.sqrt(Math.max(1 - share * (1 - m.left ** 2), 0)) };
   })
     .filter(({ m, after }) => 1 - after / half > WORTH * m.effort)

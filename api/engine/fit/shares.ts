@@ -1,6 +1,6 @@
 /** How much of the doubt of a result each input brings. @module */
 import { DRAWS, INPUTS, type Input } from "./draws.ts";
-import type { Deviates } from "./simulate.ts";
+import type { Simulation } from "./simulate.ts";
 
 /** Shares are read off every fourth draw: a quarter of the lattice is a lattice too, and three digits are shown. */
 const STRIDE = 4;
@@ -14,20 +14,27 @@ const STRESS_INPUTS: ReadonlySet<Input> = new Set(
 /** First-order share of a variance by input [-]. */
 export type Shares = Record<Input, number>;
 
+/** Where the doubt comes from. */
+export interface DoubtShares {
+  /** Of the variance of the stress. */
+  shares: Shares;
+  /** Of whether the glaze fails at all. */
+  verdictShares: Shares;
+}
+
 const stressRead = new Float64Array(READ);
 const failedRead = new Float64Array(READ);
 
 /**
  * Squared correlation of stress and failure with each input: the first-order share, exact where the result is linear.
- * @param stress - of each draw; `failed` 1 or 0 of each draw
- * @param deviates - of each input
+ * @param simulation - its stresses, its failures, what was drawn
  * @returns shares of the variance of the stress, and of whether the glaze fails at all; 0 where nothing varies
  */
-export function sharesOf(
-  stress: Float64Array,
-  failed: Float64Array,
-  deviates: Deviates,
-): { shares: Shares; verdictShares: Shares } {
+export function sharesOf({
+  stress,
+  failed,
+  deviates,
+}: Pick<Simulation, "stress" | "failed" | "deviates">): DoubtShares {
   const shares = { ...NO_SHARES };
   const verdictShares = { ...NO_SHARES };
   thin(stress, stressRead);

@@ -9,7 +9,6 @@ import { drawOutcomes, RANKED } from "./draw-outcome.ts";
 import { drawStackStress, drawStress, meltIntoSkin } from "./draw-stress.ts";
 import { DRAWS, type Draws, type Input } from "./draws.ts";
 import { type Cooling, coolingOf } from "./set-point.ts";
-import { type Shares, sharesOf } from "./shares.ts";
 import type { Outcome } from "./types.ts";
 
 /** One coat of glaze. */
@@ -81,10 +80,10 @@ export interface Simulation {
   /** Draws in which the edge lifts, the face flakes, the wall splits. */
   lifted: { edges: number; flakes: number; splits: number };
   counts: Record<Outcome, number>;
-  /** First-order share of the variance of the stress by input [-]. */
-  shares: Shares;
-  /** The same of whether the glaze fails at all. */
-  verdictShares: Shares;
+  /** 1 where the glaze fails at all, 0 where it holds. */
+  failed: Float64Array;
+  /** What was drawn; of several coats, the outer one's, but for what the coat on the clay takes up. */
+  deviates: Deviates;
 }
 
 /**
@@ -136,7 +135,8 @@ export function simulate(s: Situation, draws: Draws): Simulation {
     outcome: judged.outcome,
     lifted,
     counts: countsOf(judged.outcome),
-    ...sharesOf(skin.stress, judged.failed, { ...outer.z, onWare: coats.at(-1)!.z.onWare }),
+    failed: judged.failed,
+    deviates: arrays.length === 1 ? outer.z : { ...outer.z, onWare: coats.at(-1)!.z.onWare },
   };
 }
 

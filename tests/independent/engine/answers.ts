@@ -3,6 +3,7 @@ import { contractionAt, describeBody } from "../../../api/engine/body/index.ts";
 import { analyseGlaze } from "../../../api/engine/chemistry/index.ts";
 import { drawsFor } from "../../../api/engine/fit/draws.ts";
 import * as fit from "../../../api/engine/fit/index.ts";
+import { sharesOf } from "../../../api/engine/fit/shares.ts";
 import { simulate } from "../../../api/engine/fit/simulate.ts";
 import { prepare } from "../../../api/engine/fit/situation.ts";
 import { summarise } from "../../../api/engine/fit/summary.ts";
@@ -115,7 +116,7 @@ export function ofFit(request: fit.FitRequest) {
     perDraw: Object.fromEntries(Object.entries(perDraw).map(([name, values]) => [name, packed(values)])),
     coats: run.coatStress.map(packed),
     quench: packed(differences),
-    ...{ lifted: { ...run.lifted }, counts: { ...run.counts }, shares: run.shares, verdictShares: run.verdictShares },
+    ...{ lifted: { ...run.lifted }, counts: { ...run.counts }, ...sharesOf(run) },
     summary: {
       stress: summary.stress,
       mismatch: summary.mismatch,
