@@ -14,6 +14,7 @@ import {
   MOST_MOVED,
   MOST_MOVES,
   materialsMovedOf,
+  movedOf,
   PER_MATERIAL,
   USUAL,
 } from "../../api/engine/advice/index.ts";
@@ -153,6 +154,14 @@ describe("the least change", () => {
     // Derived: the one with less effort may move more parts by no more than what the saved materials count.
     expect(few.moved).toBeLessThanOrEqual(fewestParts.moved + PER_MATERIAL * (b - a) + 1e-6);
     expect(few.moved).toBeLessThanOrEqual(MOST_MOVED);
+  });
+});
+
+describe("effort", () => {
+  it("counts parts and materials, as in the docstrings", () => {
+    expect(movedOf([50, 30], [50, 36])).toBe(6);
+    expect(materialsMovedOf([50, 30], [50, 36])).toBe(1);
+    expect(effortOf([50, 30, 20], [50, 36, 18], FOR_THE_SCALES)).toBe(12);
   });
 });
 

@@ -68,7 +68,8 @@ export function asSolver(highs: Highs): LinearSolver {
       matrix: { format: "csr", numRows: rows.length, numCols: cost.length, starts, indices, values },
     };
     return highs.withModel(model, (m) => {
-      m.options.set({ output_flag: false });
+      // Programmes this small are solved sooner than simplified.
+      m.options.set({ output_flag: false, presolve: "off" });
       m.run();
       return m.getModelStatus() === highs.constants.modelStatus.optimal ? Array.from(m.getSolution().colValue) : null;
     });
