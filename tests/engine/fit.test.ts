@@ -14,6 +14,13 @@ import { expansionDoubt } from "../../api/engine/glass/index.ts";
 import { expansionMeant, quantileOf, quantity, round } from "../../api/engine/quantity.ts";
 import { close } from "../support/close.ts";
 
+/** A plain glaze of 100 parts, or one with more or less silica. */
+const plain = (silica = 25) => [
+  { material: "potash-feldspar", parts: 45 },
+  { material: "silica", parts: silica },
+  { material: "whiting", parts: 18 },
+  { material: "kaolin", parts: 12 },
+];
 const question: FitRequest = {
   glaze: { expansion: { value: 6.5, rangeC: [20, 300], plusMinus: 0.3 }, thicknessMm: 0.3 },
   body: { class: "red-stoneware", expansion: { value: 6.2, rangeC: [20, 500], plusMinus: 0.3 } },
@@ -264,12 +271,7 @@ describe("a fit", () => {
     expect(drivers.find(({ input }) => input === "on-ware")!.share).toBeGreaterThan(0.01);
   });
   it("cracks several coats as easily as the least tough of them", () => {
-    const feldspar = [
-      { material: "potash-feldspar", parts: 45 },
-      { material: "silica", parts: 25 },
-      { material: "whiting", parts: 18 },
-      { material: "kaolin", parts: 12 },
-    ];
+    const feldspar = plain();
     const boron = [
       { material: "boric-acid", parts: 60 },
       { material: "silica", parts: 40 },
@@ -286,16 +288,10 @@ describe("a fit", () => {
     close(cracks(feldspar, boron) / cracks(feldspar, feldspar), 1, { rel: 0.01, why: "stiffness differs a little" });
   });
   it.each(["both-faces", "one-face", "one-face-free"] as const)("pulls by the wall it is on: %s", (glazed) => {
-    const recipe = (silica: number) => [
-      { material: "potash-feldspar", parts: 45 },
-      { material: "silica", parts: silica },
-      { material: "whiting", parts: 18 },
-      { material: "kaolin", parts: 12 },
-    ];
     const at = (silica: number) =>
       checkFit({
         ...question,
-        glaze: { recipe: recipe(silica), thicknessMm: 1 },
+        glaze: { recipe: plain(silica), thicknessMm: 1 },
         ware: { wallMm: 4, glazed },
         include: ["parts"],
         doubts: { materials: false },
@@ -308,16 +304,10 @@ describe("a fit", () => {
     });
   });
   it("says what one more part of a material does, as adding it does", () => {
-    const recipe = (silica: number) => [
-      { material: "potash-feldspar", parts: 45 },
-      { material: "silica", parts: silica },
-      { material: "whiting", parts: 18 },
-      { material: "kaolin", parts: 12 },
-    ];
     const at = (silica: number) =>
       checkFit({
         ...question,
-        glaze: { recipe: recipe(silica), thicknessMm: 0.3 },
+        glaze: { recipe: plain(silica), thicknessMm: 0.3 },
         include: ["parts"],
         doubts: { materials: false },
       });

@@ -1,6 +1,6 @@
 /** Another cooling where the glaze sets, as a schedule; the quartz step is never passed faster. @module */
 import { describeBody } from "../body/index.ts";
-import { DEFAULTS } from "../fit/situation.ts";
+import { DEFAULTS } from "../fit/defaults.ts";
 import type { FitReport, FitRequest } from "../fit/types.ts";
 import { round } from "../quantity.ts";
 import { hoursThrough, inWindow, rateAt, type Segment, type Window } from "./schedule.ts";

@@ -1,8 +1,8 @@
 /** Ways that leave the recipe alone: a thinner coat, other cooling, another clay. @module */
 import { listBodies } from "../body/index.ts";
 import { EngineError } from "../errors.ts";
+import { DEFAULTS } from "../fit/defaults.ts";
 import { checkFit } from "../fit/index.ts";
-import { DEFAULTS } from "../fit/situation.ts";
 import type { FitReport, FitRequest } from "../fit/types.ts";
 import { expansion, millimetres } from "../fit/words.ts";
 import type { LayeredGlaze, SingleGlaze } from "../recipe/types.ts";

@@ -16,7 +16,8 @@ export {
 } from "./set-point.ts";
 export { glazeDoubts, type NamedDoubt } from "./glaze-doubts.ts";
 export { glassContraction } from "./draw-coat.ts";
-export { DEFAULTS, WIDEST } from "./situation.ts";
+export { DEFAULTS } from "./defaults.ts";
+export { WIDEST } from "./read-glaze.ts";
 export {
   type BilayerStress,
   bilayerStress,

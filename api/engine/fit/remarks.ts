@@ -1,0 +1,38 @@
+/** What is unusual but possible: answered, with a warning. @module */
+import type { BodyModel } from "../body/index.ts";
+import type { Notice } from "../errors.ts";
+import type { SingleGlaze } from "../recipe/types.ts";
+import type { FitRequest } from "./types.ts";
+
+/** Thickness left out, or unusual. */
+export function thicknessRemarks({ thicknessMm }: SingleGlaze, taken: number, at: string): Notice[] {
+  if (thicknessMm === undefined) {
+    const message = `You did not say how thick the fired glaze is. I have taken ${taken} mm.`;
+    return [{ code: "thickness-assumed", message, pointer: `${at}/thicknessMm` }];
+  }
+  if (thicknessMm <= 1.5) return [];
+  const message = `${thicknessMm} mm is very thick for a glaze: it may run, crawl or pinhole, and cracks start at a small pull.`;
+  return [{ code: "thick-glaze", message, pointer: `${at}/thicknessMm` }];
+}
+
+/** A wall hardly thicker than its glaze, a firing that its class does not know. */
+export function remarks(request: FitRequest, body: BodyModel, thicknessMm: number, wallMm: number): Notice[] {
+  const notices: Notice[] = [];
+  if (wallMm < thicknessMm * 3) {
+    notices.push({
+      code: "thin-wall",
+      message: `The wall (${wallMm} mm) is hardly thicker than the glaze (${thicknessMm} mm): clay and glaze share the stress, and a thin wall may split.`,
+      pointer: "/ware/wallMm",
+    });
+  }
+  const peak = request.firing?.peakC;
+  const [low, high] = body.class.firingC;
+  if (peak !== undefined && body.classId !== null && (peak < low - 20 || peak > high + 20)) {
+    notices.push({
+      code: "firing-unusual",
+      message: `${peak} °C is outside what ${body.class.name} is usually fired to (${low}–${high} °C). Fired short it stays porous and grows with moisture; fired hard its quartz dissolves and it expands less.`,
+      pointer: "/firing/peakC",
+    });
+  }
+  return notices;
+}
