@@ -245,6 +245,17 @@ describe("a blend of many corners", () => {
     },
   );
 
+  it("refuses additions beside which the recipe is nothing", () => {
+    const heavy = { glaze: { ...dozen[0]!.glaze, additions: [{ material: "zircon", parts: 1e6 }] } };
+    try {
+      judgeBlend({ ...asked, corners: [dozen[1]!, heavy] });
+      expect.unreachable();
+    } catch (error) {
+      const [issue] = (error as EngineError).issues;
+      expect(issue).toMatchObject({ pointer: "/corners/1/glaze/additions", allowed: [0, 1000] });
+    }
+  });
+
   it("answers a crowd of corners without ado", () => {
     const crowd = Array.from({ length: 1000 }, (_, c) => ({ glaze: dozen[c % 12]!.glaze }));
     const points = [...openBlend({ ...asked, corners: crowd, steps: 1, from: 998 }).points()];

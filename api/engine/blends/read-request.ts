@@ -55,7 +55,7 @@ export function readBlend(request: BlendRequest): ReadyBlend {
   const shape = request.shape ?? "simplex";
   const steps = request.steps ?? (shape === "grid" ? STEPS : stepsOf(corners.length));
   const stepsDown = request.stepsDown ?? steps;
-  const issues = shapeIssues(request, shape, steps, stepsDown);
+  const issues = [...shapeIssues(request, shape, steps, stepsDown), ...corners.flatMap(additionIssues)];
   const size = shape === "grid" ? gridSize(steps, stepsDown) : simplexSize(corners.length, steps);
   if (issues.length === 0 && size > MOST_POINTS) throw tooMany(corners.length, shape, steps, size);
   const from = request.from ?? 0;
@@ -99,6 +99,18 @@ export function readBlend(request: BlendRequest): ReadyBlend {
     warnings: [...warnings.values()],
     sources: [...new Set(read.flatMap(({ sources }) => sources))],
   };
+}
+
+/** Most that additions may weigh for one part of the recipe [-]: the answer tells them for 100 parts of it. */
+const MOST_ADDED = 1000;
+
+/** Refuses additions beside which the recipe itself is nothing. */
+function additionIssues({ glaze }: BlendRequest["corners"][number], c: number): Issue[] {
+  const total = (lines: readonly RecipeLine[] = []) => lines.reduce((sum, { parts }) => sum + parts, 0);
+  const times = total(glaze.additions) / total(glaze.recipe);
+  if (!(times > MOST_ADDED)) return [];
+  const message = `The additions weigh ${Math.round(times)} times the recipe that they are added to; I mix up to ${MOST_ADDED} times. Write what the glaze is mostly made of as its recipe.`;
+  return [{ pointer: `/corners/${c}/glaze/additions`, message, allowed: [0, MOST_ADDED] }];
 }
 
 /** Points are what is counted, never corners: what to change depends on what was asked. */
