@@ -1,0 +1,389 @@
+/** Figures of a body worked out by hand from the documented formulas and the ranges of data/bodies. */
+import { describe, expect, it } from "vitest";
+import { at, fromSpan, MATRIX_RISE, Z90 } from "../../api/engine/body/body-model.ts";
+import {
+  type Body,
+  contractionAt,
+  describeBody,
+  findBody,
+  moistureAge,
+  toVolume,
+} from "../../api/engine/body/index.ts";
+import { PHASES } from "../../api/engine/body/phases.ts";
+import { EngineError, type Issue } from "../../api/engine/errors.ts";
+import { close } from "../support/close.ts";
+
+const tiny = { abs: 1e-12 };
+const codes = (body: Body) => describeBody(body).warnings.map(({ code }) => code);
+function issuesOf(body: Body): readonly Issue[] {
+  try {
+    describeBody(body, "/body");
+  } catch (error) {
+    if (error instanceof EngineError) return error.issues;
+    throw error;
+  }
+  return [];
+}
+
+// Strain of quartz and cristobalite as printed in data/bodies/phases.json, read off at temperatures of its points.
+const quartz = (c: number) => PHASES.get("quartz")!.strain(c);
+const cristobalite = (c: number) => PHASES.get("cristobalite")!.strain(c);
+
+describe("spreads", () => {
+  it("hold nine in ten of a range, and stop at their floor (definition)", () => {
+    const spread = fromSpan([2, 6], 1);
+    close(at(spread, Z90), 6, tiny);
+    close(at(spread, 0), 4, tiny);
+    close(at(spread, -Z90), 2, tiny);
+    expect(at(spread, -100)).toBe(1);
+    close(at(fromSpan([2, 6]), -10 * Z90), 4 - 20, tiny);
+    close(at(fromSpan([-1, 1], 0), -Z90), 0, tiny);
+  });
+  it("age by the fourth root: ten years, one sixteenth of thirty", () => {
+    close(moistureAge(30 / 16), 0.5, tiny);
+    close(moistureAge(10), (1 / 3) ** 0.25, tiny);
+  });
+});
+
+// ε(T) = A·m(T) + q·f·Q(T) + c·C(T), m(T) = (T − 20)(1 + k((T + 20)/2 − 260)), as the docstring of scaledMixture says.
+describe("a body of a stated mean", () => {
+  const m = (c: number, k: number) => (c - 20) * (1 + k * ((c + 20) / 2 - 260));
+  const expected = (
+    c: number,
+    [from, to]: [number, number],
+    strain: number,
+    q: number,
+    f: number,
+    s: number,
+    k: number,
+  ) => {
+    const grains = q * f * (quartz(to) - quartz(from)) + s * (cristobalite(to) - cristobalite(from));
+    return ((strain - grains) / (m(to, k) - m(from, k))) * m(c, k) + q * f * quartz(c) + s * cristobalite(c);
+  };
+  const body = (rangeC: [number, number]) =>
+    describeBody({ class: "red-stoneware", expansion: { value: 6, rangeC, plusMinus: 0.2 } });
+
+  it.each<[[number, number]]>([[[20, 500]], [[20, 700]], [[100, 500]]])("over %j °C", (rangeC) => {
+    const strain = 6e-6 * (rangeC[1] - rangeC[0]);
+    // Red stoneware: quartz 0.06–0.2, factor 0.68, cristobalite 0–0.01; k 0.0006 ± 0.00025.
+    const quartzSd = 0.07 / Z90;
+    const cristobaliteSd = 0.005 / Z90;
+    for (const c of [100, 200, 500, 600, 900, 1000]) {
+      const at0 = contractionAt(body(rangeC), c);
+      close(at0, expected(c, rangeC, strain, 0.13, 0.68, 0.005, 0.0006), { rel: 1e-9 });
+      close(
+        contractionAt(body(rangeC), c, { bodyQuartz: 0.5, bodyCristobalite: 0.6, bodyRise: 2 }),
+        expected(c, rangeC, strain, 0.13 + 0.5 * quartzSd, 0.68, 0.005 + 0.6 * cristobaliteSd, 0.0011),
+        { rel: 1e-9 },
+      );
+      const higher = (0.2 / Z90) * 1e-6 * (rangeC[1] - rangeC[0]);
+      close(
+        contractionAt(body(rangeC), c, { bodyMean: 1 }),
+        expected(c, rangeC, strain + higher, 0.13, 0.68, 0.005, 0.0006),
+        { rel: 1e-9 },
+      );
+      // Neither mineral falls below none.
+      close(
+        contractionAt(body(rangeC), c, { bodyQuartz: -9, bodyCristobalite: -9 }),
+        expected(c, rangeC, strain, 0, 0.68, 0, 0.0006),
+        { rel: 1e-9 },
+      );
+    }
+    expect(MATRIX_RISE.value).toBe(0.0006);
+  });
+
+  it("leaves a quarter of the strain to the glass, whatever quartz is counted", () => {
+    const crowded = describeBody({
+      class: "red-stoneware",
+      expansion: { value: 4, rangeC: [20, 500], plusMinus: 0.2 },
+      quartzPercent: 50,
+      cristobalitePercent: 20,
+    });
+    const strain = 4e-6 * 480;
+    const q = 0.5 * (2450 / 2650);
+    const s = 0.2 * (2450 / 2330);
+    const less = (0.75 * strain) / (q * 0.68 * quartz(500) + s * cristobalite(500));
+    for (const c of [200, 500, 600]) {
+      close(contractionAt(crowded, c), expected(c, [20, 500], strain, less * q, 0.68, less * s, 0.0006), { rel: 1e-9 });
+    }
+  });
+  it("carries the tables on beyond both ends by their last stretch", () => {
+    const stated = body([20, 500]);
+    for (const c of [10, 1100]) {
+      const [a, b] = c < 20 ? [20, 22.5] : [997.5, 1000];
+      const on = (table: (c: number) => number) => table(a) + ((table(b) - table(a)) * (c - a)) / (b - a);
+      const strain = 6e-6 * 480;
+      const grains = 0.13 * 0.68 * quartz(500) + 0.005 * cristobalite(500);
+      close(
+        contractionAt(stated, c),
+        ((strain - grains) / m(500, 0.0006)) * m(c, 0.0006) + 0.13 * 0.68 * on(quartz) + 0.005 * on(cristobalite),
+        { rel: 1e-9 },
+      );
+    }
+  });
+  it("keeps what was stated, or ±0.4 over 20–500 °C where nothing was (docstring)", () => {
+    const full = describeBody({ class: "red-stoneware", expansion: { value: 6, rangeC: [20, 600], plusMinus: 0.2 } });
+    expect(full).toMatchObject({ classId: "red-stoneware", basis: "stated", warnings: [] });
+    expect(full.expansion).toEqual({ value: 6, sd: 0.2 / Z90, rangeC: [20, 600] });
+    expect(full.sources).toEqual(findBody("red-stoneware").sources);
+    const bare = describeBody({ expansion: { value: 6 } });
+    expect(bare).toMatchObject({ classId: null, basis: "stated" });
+    expect(bare.expansion).toEqual({ value: 6, sd: 0.4 / Z90, rangeC: [20, 500] });
+    expect(bare.warnings.map(({ code }) => code)).toEqual(["range-assumed", "tolerance-assumed", "class-unknown"]);
+    const low = describeBody({ class: "red-stoneware" });
+    expect(low.expansion.value - low.expansion.sd * Z90).toBeCloseTo(4.8, 10);
+    expect(low).toMatchObject({ classId: "red-stoneware", basis: "class" });
+  });
+  it("doubts a mean more than 0.3 beyond its class over the like range only", () => {
+    // Red stoneware: 4.8–6.3 over 20–500 °C, 5.3–7 over 20–600 °C; nothing is printed for 20–700 °C.
+    const said = (value: number, to: number) =>
+      codes({ class: "red-stoneware", expansion: { value, rangeC: [20, to], plusMinus: 0.2 } });
+    expect([said(6.5, 500), said(4.6, 500), said(7.2, 600), said(9, 700)]).toEqual([[], [], [], []]);
+    for (const odd of [said(6.7, 500), said(4.4, 500), said(7.4, 600), said(4.9, 600)]) {
+      expect(odd).toEqual(["facts-disagree"]);
+    }
+  });
+  it("doubts minerals that take more than three quarters of it, whichever was counted", () => {
+    const said = (facts: object) =>
+      describeBody(
+        { class: "red-stoneware", expansion: { value: 6, rangeC: [20, 500], plusMinus: 0.2 }, ...facts },
+        "/body",
+      ).warnings.filter(({ code }) => code === "facts-disagree");
+    // 0.75·6e-6·480 less half a per cent of cristobalite, over 0.68·Q(500), is 38 % quartz by weight.
+    const rest = 0.75 * 6e-6 * 480 - 0.005 * cristobalite(500);
+    const limit = (100 * rest) / (0.68 * quartz(500)) / (2450 / 2650);
+    expect(said({ quartzPercent: limit - 0.1 })).toEqual([]);
+    expect(said({ quartzPercent: limit + 0.1 })).toMatchObject([{ pointer: "/body/quartzPercent" }]);
+    expect(said({ cristobalitePercent: 40 })).toMatchObject([{ pointer: "/body/cristobalitePercent" }]);
+  });
+  it.each<[Body, boolean]>([
+    [{ expansion: { value: -2 } }, true],
+    [{ expansion: { value: -2.1 } }, false],
+    [{ expansion: { value: 20 } }, true],
+    [{ expansion: { value: 20.1 } }, false],
+    [{ expansion: { value: Number.NaN } }, false],
+    [{ expansion: { value: 6, rangeC: [20, 70] } }, true],
+    [{ expansion: { value: 6, rangeC: [20, 69] } }, false],
+    [{ expansion: { value: 6, rangeC: [-50, 500] } }, true],
+    [{ expansion: { value: 6, rangeC: [-51, 500] } }, false],
+    [{ expansion: { value: 6, rangeC: [20, 1200] } }, true],
+    [{ expansion: { value: 6, rangeC: [20, 1201] } }, false],
+    [{ expansion: { value: 6, plusMinus: 0 } }, true],
+    [{ expansion: { value: 6, plusMinus: 5 } }, true],
+    [{ expansion: { value: 6, plusMinus: 5.1 } }, false],
+  ])("%j is taken: %s (the bounds that its message names)", (body, taken) => {
+    expect(issuesOf(body)).toHaveLength(taken ? 0 : 1);
+  });
+});
+
+describe("a body of phases", () => {
+  it("is filled up with glass, and has a doubt of 6 % (docstring)", () => {
+    const some = describeBody({ phases: { mullite: 40 } });
+    const whole = describeBody({ phases: { mullite: 40, glass: 60 } });
+    expect(some.warnings.map(({ code }) => code)).toEqual(["glass-assumed"]);
+    expect(whole.warnings).toEqual([]);
+    expect(whole).toMatchObject({ classId: null, basis: "phases" });
+    expect(codes({ phases: { mullite: 40, glass: 59.6 } })).toEqual([]);
+    for (const c of [300, 900]) {
+      close(contractionAt(some, c), contractionAt(whole, c), tiny);
+      close(contractionAt(whole, c, { bodyMean: 1 }) / contractionAt(whole, c), 1.06, tiny);
+    }
+    close(whole.expansion.value, (contractionAt(whole, 500) / 480) * 1e6, tiny);
+    close(whole.expansion.sd, 0.06 * whole.expansion.value, tiny);
+    close(contractionAt(describeBody({ phases: { mullite: 40, glass: 10 } }), 500), contractionAt(whole, 500), tiny);
+  });
+  it("of glass alone grows 5.5 ×10⁻⁶/K by every rule; of quartz alone as quartz does (data/bodies/phases.json)", () => {
+    const glass = describeBody({ phases: { glass: 100 } });
+    close(contractionAt(glass, 520), 0.00275, tiny);
+    expect(glass.bounds!(520)).toEqual({ turner: 5.5, linear: 5.5 });
+    close(contractionAt(describeBody({ phases: { quartz: 100 } }), 500), quartz(500), tiny);
+  });
+  it("has bounds by the rule of Turner and by volume, quartz with 0.68 of its strain beside glass", () => {
+    const q = PHASES.get("quartz")!;
+    const g = PHASES.get("glass")!;
+    const { turner, linear } = describeBody({ phases: { quartz: 30, glass: 70 } }).bounds!(500);
+    const strains = [0.68 * q.strain(500), g.strain(500)] as const;
+    close(linear, ((0.3 * strains[0] + 0.7 * strains[1]) / 480) * 1e6, { abs: 0.005 });
+    const top = 0.3 * q.bulkPa * strains[0] + 0.7 * g.bulkPa * strains[1];
+    close(turner, (top / (0.3 * q.bulkPa + 0.7 * g.bulkPa) / 480) * 1e6, { abs: 0.005 });
+    // K = E/(3(1 − 2ν)), G = E/(2(1 + ν)), glass 70 GPa and 0.2.
+    close(g.bulkPa, 70e9 / 1.8, { rel: 1e-12 });
+    close(g.shearPa, 70e9 / 2.4, { rel: 1e-12 });
+  });
+  it("lends the glass's stiffness to a phase without one, and says so", () => {
+    expect(codes({ phases: { tridymite: 10, glass: 90 } })).toEqual(["stiffness-unknown"]);
+    expect(codes({ phases: { "beta-spodumene": 10, glass: 90 } })).toEqual(["stiffness-unknown"]);
+    expect(codes({ phases: { tridymite: 0, glass: 100 } })).toEqual([]);
+    close(PHASES.get("tridymite")!.bulkPa, 70e9 / 1.8, { rel: 1e-12 });
+  });
+  it("turns weights into volumes: equal masses go as one over the density", () => {
+    const quartzDensity = PHASES.get("quartz")!.densityKgPerM3;
+    const glassDensity = PHASES.get("glass")!.densityKgPerM3;
+    const volumes = toVolume({ quartz: 3, glass: 3 });
+    close(volumes.quartz!, glassDensity / (quartzDensity + glassDensity), tiny);
+    close(volumes.quartz! + volumes.glass!, 1, tiny);
+  });
+  it.each<[Record<string, number>, boolean]>([
+    [{ quartz: 0 }, false],
+    [{ quartz: -1, glass: 90 }, false],
+    [{ quartz: Number.NaN }, false],
+    [{ quartz: 0, glass: 100.5 }, true],
+    [{ glass: 100.6 }, false],
+  ])("%j is taken: %s", (phases, taken) => expect(issuesOf({ phases })).toHaveLength(taken ? 0 : 1));
+});
+
+describe("a body known by its curve", () => {
+  const straight = (to: number, from = 20) => [
+    { c: from, strainPercent: 0 },
+    { c: (from + to) / 2, strainPercent: ((to - from) / 2) * 6e-4 },
+    { c: to, strainPercent: (to - from) * 6e-4 },
+  ];
+  it("reads a straight line of 6 ×10⁻⁶/K anywhere, and counts from 20 °C", () => {
+    for (const from of [20, 100]) {
+      const body = describeBody({ curve: straight(700, from) });
+      for (const c of [20, 100, 300, 600, 900]) close(contractionAt(body, c), (c - 20) * 6e-6, { abs: 1e-9 });
+      close(body.expansion.value, 6, { abs: 1e-9 });
+      // ±3 % of the reading at 90 %.
+      close(body.expansion.sd, (6 * 0.03) / Z90, { abs: 1e-9 });
+      close(contractionAt(body, 500, { bodyMean: Z90 }) / contractionAt(body, 500), 1.03, { abs: 1e-9 });
+      expect(body).toMatchObject({ classId: null, basis: "curve" });
+    }
+  });
+  it("takes a stated doubt at the hot end: 0.0204 % of 0.408 % is a twentieth", () => {
+    const body = describeBody({ curve: straight(700), plusMinusPercent: 0.0204 });
+    close(contractionAt(body, 300, { bodyMean: Z90 }) / contractionAt(body, 300), 1.05, { abs: 1e-9 });
+  });
+  it("goes on at half its mean slope where it ends in the quartz step, else at its last", () => {
+    const bent = (to: number) => [
+      { c: 20, strainPercent: 0 },
+      { c: to - 20, strainPercent: 0.3 },
+      { c: to, strainPercent: 0.5 },
+    ];
+    const beyond = (to: number) => (contractionAt(describeBody({ curve: bent(to) }), to + 100) - 0.005) / 100;
+    close(beyond(600), 0.005 / 580 / 2, { abs: 1e-9 });
+    close(beyond(640), 0.005 / 620 / 2, { abs: 1e-9 });
+    close(beyond(650), 0.002 / 20, { abs: 1e-9 });
+    close(beyond(700), 0.002 / 20, { abs: 1e-9 });
+  });
+  it("adds the step that it did not see: q 0.125, f 0.8 of any body, in step with its doubt", () => {
+    const body = describeBody({ curve: straight(500) });
+    const step = quartz(600) - quartz(500);
+    close(contractionAt(body, 500, { bodyQuartz: 1 }), 480 * 6e-6, { abs: 1e-9 });
+    close(contractionAt(body, 600), 580 * 6e-6 + 0.125 * 0.8 * step, { abs: 1e-9 });
+    const more = (0.125 * 1) / Z90;
+    close(contractionAt(body, 600, { bodyQuartz: 1 }), 580 * 6e-6 + (0.125 + more) * 0.8 * step, { abs: 1e-9 });
+    close(contractionAt(body, 600, { bodyQuartz: -5 }), 580 * 6e-6, { abs: 1e-9 });
+    expect(codes({ curve: straight(500) })).toContain("curve-ends-below-quartz-step");
+    expect(codes({ curve: straight(575) })).not.toContain("curve-ends-below-quartz-step");
+  });
+  it("tells of a gap wider than 150 °C, at the point after it", () => {
+    const gaps = (a: number, b: number) =>
+      describeBody({
+        curve: [
+          { c: 20, strainPercent: 0 },
+          { c: a, strainPercent: 0.1 },
+          { c: b, strainPercent: 0.2 },
+        ],
+      }).warnings.filter(({ code }) => code === "wide-gap-in-curve");
+    expect(gaps(150, 300)).toEqual([]);
+    expect(gaps(150, 301)).toMatchObject([{ pointer: "/curve/2" }]);
+    expect(gaps(171, 300)).toMatchObject([{ pointer: "/curve/1" }]);
+  });
+  it.each<[number, number, number, boolean]>([
+    [150, 200, 0.1, true],
+    [151, 200, 0.1, false],
+    [20, 199, 0.1, false],
+    [-50, 500, 3, true],
+    [-51, 500, 0.1, false],
+    [20, 1700, 0.1, true],
+    [20, 1701, 0.1, false],
+    [20, 500, 3.1, false],
+    [20, 500, -3.1, false],
+    [20, Number.NaN, 0.1, false],
+    [20, 500, Number.NaN, false],
+  ])("from %d to %d °C, %d %%, is taken: %s (the bounds that its message names)", (from, to, percent, taken) => {
+    const curve = [
+      { c: from, strainPercent: 0 },
+      { c: to, strainPercent: percent },
+    ];
+    expect(issuesOf({ curve })).toHaveLength(taken ? 0 : 1);
+  });
+});
+
+describe("facts beside a body", () => {
+  const facts = (given: object) => describeBody({ class: "red-stoneware", ...given });
+  it("stand with a tenth to either side; else the range of the class", () => {
+    const told = facts({ youngsGPa: 50, ruptureMPa: 40, moistureExpansionPercent: 0.05 });
+    expect(told.youngsGPa).toEqual({ value: 50, sd: 5 / Z90, floor: 0 });
+    expect(told.ruptureMPa).toEqual({ value: 40, sd: 4 / Z90, floor: 0 });
+    close(told.moisturePercent.sd, 0.005 / Z90, tiny);
+    // Red stoneware: 40–65 GPa, 30–60 MPa, growth 0.005–0.05 %, Poisson 0.18–0.25.
+    const plain = facts({});
+    close(at(plain.youngsGPa, Z90), 65, tiny);
+    close(at(plain.ruptureMPa, -Z90), 30, tiny);
+    close(at(plain.moisturePercent, Z90), 0.05, tiny);
+    close(plain.poisson, 0.215, tiny);
+    expect([at(plain.youngsGPa, -99), at(plain.ruptureMPa, -99), at(plain.moisturePercent, -99)]).toEqual([3, 1, 0]);
+  });
+  it("pores take stiffness: W 10 % is P 0.2, 70·(1 − 0.38 + 0.036) GPa, a quarter to either side", () => {
+    const { youngsGPa } = facts({ absorptionPercent: 10 });
+    close(youngsGPa.value, 45.92, tiny);
+    close(youngsGPa.sd, (45.92 * 0.25) / Z90, tiny);
+    expect(at(youngsGPa, -99)).toBe(3);
+  });
+  it.each([
+    [0.5, 0.005],
+    [0.51, 0.05],
+    [5, 0.05],
+    [5.1, 0.18],
+  ])("%d %% absorption lets it grow by %d %% at most (data/bodies/classes.json)", (absorptionPercent, most) => {
+    close(at(facts({ absorptionPercent }).moisturePercent, Z90), most, tiny);
+  });
+  it.each([
+    ["absorptionPercent", 0, 40],
+    ["moistureExpansionPercent", 0, 1],
+    ["youngsGPa", 1, 400],
+    ["ruptureMPa", 1, 500],
+    ["quartzPercent", 0, 80],
+    ["cristobalitePercent", 0, 60],
+  ])("%s is taken from %d to %d, as its message says", (name, low, high) => {
+    const issues = (value: number) => issuesOf({ class: "red-stoneware", [name]: value });
+    expect([issues(low), issues(high)]).toEqual([[], []]);
+    for (const value of [low - 0.01, high + 0.01, Number.NaN]) {
+      expect(issues(value)).toMatchObject([{ pointer: `/body/${name}`, allowed: [low, high] }]);
+    }
+  });
+  it("are doubted only where they disagree", () => {
+    // Red stoneware takes up 1–5 %: beyond 8.5 or below −0.5 % it is told.
+    expect(codes({ class: "red-stoneware", absorptionPercent: 8.5 })).toEqual(["class-only"]);
+    expect(codes({ class: "red-stoneware", absorptionPercent: 8.6 })).toEqual(["class-only", "facts-disagree"]);
+    expect(codes({ class: "red-stoneware", absorptionPercent: 0 })).toEqual(["class-only"]);
+    expect(codes({ class: "red-stoneware", absorptionPercent: 5, youngsGPa: 55 })).toEqual(["class-only"]);
+    // Half as stiff again as 45.92 GPa is 68.9.
+    const stiff = (youngsGPa: number) => codes({ class: "red-stoneware", absorptionPercent: 8, youngsGPa });
+    const w = 0.2 / 1.2;
+    const expected = 70 * (1 - 1.9 * w + 0.9 * w * w);
+    expect(stiff(expected * 1.49)).toEqual(["class-only"]);
+    expect(stiff(expected * 1.51)).toEqual(["class-only", "facts-disagree"]);
+    expect(stiff(expected * 0.51)).toEqual(["class-only"]);
+    expect(stiff(expected * 0.49)).toEqual(["class-only", "facts-disagree"]);
+  });
+  it("a counted mineral is known to 15 %, or to half a per cent of the volume", () => {
+    const grown = (quartzPercent: number, deviate: number) =>
+      contractionAt(facts({ expansion: { value: 6, rangeC: [20, 500] }, quartzPercent }), 600, { bodyQuartz: deviate });
+    const volume = 2450 / 2650;
+    // Another count at no deviate is the same body.
+    close(grown(20, Z90), grown(23, 0), tiny);
+    close(grown(2, Z90), grown(2 + 0.5 / volume, 0), tiny);
+  });
+  it("much quartz or cristobalite is told of from 22 and 3 % of the volume on, if anything is known of it", () => {
+    const dunting = (body: Body) => codes(body).filter((code) => code.startsWith("dunting"));
+    const volume = { quartz: 2450 / 2650, cristobalite: 2450 / 2330 };
+    const stated = { expansion: { value: 8, rangeC: [20, 500] as const } };
+    expect(dunting({ ...stated, quartzPercent: 22.01 / volume.quartz })).toEqual(["dunting-quartz"]);
+    expect(dunting({ ...stated, quartzPercent: 21.9 / volume.quartz })).toEqual([]);
+    expect(dunting({ ...stated, cristobalitePercent: 3.01 / volume.cristobalite })).toEqual(["dunting-cristobalite"]);
+    expect(dunting({ ...stated, cristobalitePercent: 2.9 / volume.cristobalite })).toEqual([]);
+    expect(dunting(stated)).toEqual([]);
+  });
+});
