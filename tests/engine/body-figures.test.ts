@@ -6,11 +6,13 @@ import {
   contractionAt,
   describeBody,
   findBody,
+  listBodies,
   moistureAge,
   toVolume,
 } from "../../api/engine/body/index.ts";
 import { PHASES } from "../../api/engine/body/phases.ts";
 import { EngineError, type Issue } from "../../api/engine/errors.ts";
+import phaseData from "../../data/bodies/phases.json" with { type: "json" };
 import { close } from "../support/close.ts";
 
 const tiny = { abs: 1e-12 };
@@ -213,6 +215,10 @@ describe("a body of phases", () => {
   it("lends the glass's stiffness to a phase without one, and says so", () => {
     expect(codes({ phases: { tridymite: 10, glass: 90 } })).toEqual(["stiffness-unknown"]);
     expect(codes({ phases: { "beta-spodumene": 10, glass: 90 } })).toEqual(["stiffness-unknown"]);
+    for (const [id, { youngsGPa }] of Object.entries(phaseData.phases)) {
+      const told = codes({ phases: { [id]: 10 } });
+      expect(told, id).toEqual(youngsGPa === null ? ["glass-assumed", "stiffness-unknown"] : ["glass-assumed"]);
+    }
     expect(codes({ phases: { tridymite: 0, glass: 100 } })).toEqual([]);
     close(PHASES.get("tridymite")!.bulkPa, 70e9 / 1.8, { rel: 1e-12 });
   });
@@ -385,5 +391,130 @@ describe("facts beside a body", () => {
     expect(dunting({ ...stated, cristobalitePercent: 3.01 / volume.cristobalite })).toEqual(["dunting-cristobalite"]);
     expect(dunting({ ...stated, cristobalitePercent: 2.9 / volume.cristobalite })).toEqual([]);
     expect(dunting(stated)).toEqual([]);
+  });
+});
+
+describe("what is said of facts that disagree", () => {
+  const said = (body: Body) =>
+    describeBody(body, "/body").warnings.filter(({ code }) => code === "facts-disagree" || code.startsWith("dunting"));
+  const stoneware = { class: "red-stoneware" };
+  it("a dry body that grows: up to 0.5 % absorption and beyond 0.02 % growth, against 0.005 %", () => {
+    const dry = (absorptionPercent: number, moistureExpansionPercent?: number) =>
+      said({ ...stoneware, absorptionPercent, moistureExpansionPercent });
+    expect(dry(0.5, 0.021)).toMatchObject([
+      { pointer: "/body/moistureExpansionPercent", message: expect.stringContaining("some 0.016 % more") },
+    ]);
+    for (const [absorption, growth] of [
+      [0.5, 0.02],
+      [0.51, 0.021],
+      [0.3, undefined],
+    ] as const) {
+      expect(dry(absorption, growth)).toEqual([]);
+    }
+    expect(said({ ...stoneware, moistureExpansionPercent: 0.5 })).toEqual([]);
+    expect(said({ ...stoneware, youngsGPa: 390 })).toEqual([]);
+  });
+  it("absorption half below or half above its class, by how much; of no class nothing", () => {
+    expect(said({ ...stoneware, absorptionPercent: 8.6 })).toMatchObject([
+      { pointer: "/body/absorptionPercent", message: expect.stringContaining("is 3.6 % outside") },
+    ]);
+    const thirsty = listBodies().find(({ absorptionPercent: usual }) => usual && usual[0] > 4)!;
+    const low = thirsty.absorptionPercent![0];
+    const least = low / 2 - 1;
+    expect(said({ class: thirsty.id, absorptionPercent: least }).filter(isAbsorption)).toEqual([]);
+    expect(said({ class: thirsty.id, absorptionPercent: least - 0.1 }).filter(isAbsorption)).toMatchObject([
+      { message: expect.stringContaining(`is ${Math.round((low - least + 0.1) * 10) / 10} % outside`) },
+    ]);
+    expect(said({ expansion: { value: 6 }, absorptionPercent: 30 })).toEqual([]);
+  });
+  it("minerals of a class never disagree with a mean; counted ones over its own range, and how much they make up", () => {
+    // 0.13·0.68 of quartz strain over 20–700 °C is nearly all of 2 ×10⁻⁶/K.
+    expect(said({ ...stoneware, expansion: { value: 2, rangeC: [20, 700], plusMinus: 0.2 } })).toEqual([]);
+    const stated = { value: 6, rangeC: [400, 500] as const, plusMinus: 0.2 };
+    const rest = 0.75 * 6e-6 * 100 - 0.005 * (cristobalite(500) - cristobalite(400));
+    const limit = (100 * rest) / (0.68 * (quartz(500) - quartz(400))) / (2450 / 2650);
+    const counted = (quartzPercent: number) => said({ ...stoneware, expansion: stated, quartzPercent });
+    expect(counted(limit - 0.1).filter(({ pointer }) => pointer === "/body/quartzPercent")).toEqual([]);
+    const beyond = counted(limit + 0.1).filter(({ pointer }) => pointer === "/body/quartzPercent");
+    expect(beyond).toMatchObject([{ message: expect.stringContaining("make up 4.5 of the 6") }]);
+  });
+  it("quartz of a class by itself, in per cent", () => {
+    for (const row of listBodies()) {
+      const middle = (row.quartzFraction[0] + row.quartzFraction[1]) / 2;
+      const told = said({ class: row.id }).filter(({ code }) => code === "dunting-quartz");
+      expect(told, row.id).toHaveLength(middle >= 0.22 ? 1 : 0);
+      if (told[0]) expect(told[0].message).toContain(`about ${Math.round(middle * 100)} % quartz`);
+    }
+    expect(said({ ...stoneware, cristobalitePercent: 20 }).at(-1)!.message).toContain("about 21 % cristobalite");
+  });
+  it("growth of any body, 0–0.06 %, where a class has no figure", () => {
+    const unknown = listBodies().find((row) => row.moistureExpansionPercent === null);
+    if (unknown) close(at(describeBody({ class: unknown.id }).moisturePercent, Z90), 0.06, tiny);
+    close(at(describeBody({ expansion: { value: 6 } }).moisturePercent, Z90), 0.06, tiny);
+  });
+  const isAbsorption = ({ pointer }: { pointer?: string }) => pointer === "/body/absorptionPercent";
+});
+
+describe("refusals help", () => {
+  it("with what is allowed and what was probably meant", () => {
+    expect(issuesOf({ class: "red-stonware" })).toMatchObject([
+      { suggestion: "red-stoneware", allowed: listBodies().map(({ id }) => id) },
+    ]);
+    expect(issuesOf({ phases: { kwartz: 20, glass: 80 } })).toMatchObject([
+      { suggestion: "quartz", allowed: Object.keys(phaseData.phases) },
+    ]);
+    expect(issuesOf({ expansion: { value: 600 } })).toMatchObject([{ suggestion: "6", allowed: [-2, 20] }]);
+    const [none] = issuesOf({ expansion: { value: Number.NaN } });
+    expect(none).not.toHaveProperty("suggestion");
+    expect(none!.message).not.toContain("may mean");
+  });
+  it("at the place, once", () => {
+    const curve = (a: number, b: number) => [
+      { c: a, strainPercent: 0 },
+      { c: b, strainPercent: 0.1 },
+    ];
+    expect(issuesOf({ curve: curve(20, 100) })).toMatchObject([{ pointer: "/body/curve", message: /20 to 100 °C/ }]);
+    expect(issuesOf({ curve: curve(-60, 100) })).toMatchObject([{ pointer: "/body/curve/0/c", message: /−50/ }]);
+    expect(issuesOf({ curve: [{ c: 20, strainPercent: 0 }] })).toHaveLength(1);
+    expect(issuesOf({ phases: { quartz: 0 } })).toMatchObject([{ pointer: "/body/phases", message: /nothing/ }]);
+    expect(issuesOf({ phases: { kwartz: 120 } })).toHaveLength(1);
+    expect(issuesOf({ phases: { quartz: -5, glass: 20 } })).toMatchObject([{ pointer: "/body/phases/quartz" }]);
+    expect(issuesOf({ phases: { kwartz: 0 } })).toHaveLength(1);
+  });
+});
+
+describe("curves and phases in full", () => {
+  it("a curve counted from another length is the same curve", () => {
+    const from = (zero: number) =>
+      describeBody({
+        curve: [
+          { c: 20, strainPercent: zero },
+          { c: 300, strainPercent: zero + 0.15 },
+          { c: 600, strainPercent: zero + 0.4 },
+        ],
+        plusMinusPercent: 0.02,
+      });
+    for (const c of [100, 500, 800]) {
+      close(contractionAt(from(0.3), c), contractionAt(from(0), c), { abs: 1e-12 });
+      close(contractionAt(from(0.3), c, { bodyMean: 1 }), contractionAt(from(0), c, { bodyMean: 1 }), { abs: 1e-12 });
+    }
+    expect(from(0).sources).toEqual([]);
+  });
+  it("phases mix by Kerner's rule, quartz with 0.68 beside glass; sources are those of the phases", () => {
+    const q = PHASES.get("quartz")!;
+    const g = PHASES.get("glass")!;
+    const body = describeBody({ phases: { quartz: 30, glass: 70 } });
+    const stiff = (bulk: number) => bulk / (3 * bulk + 4 * g.shearPa);
+    const top = 0.3 * stiff(q.bulkPa) * 0.68 * q.strain(500) + 0.7 * stiff(g.bulkPa) * g.strain(500);
+    close(contractionAt(body, 500), top / (0.3 * stiff(q.bulkPa) + 0.7 * stiff(g.bulkPa)), { rel: 1e-9 });
+    expect(new Set(body.sources)).toEqual(new Set([...q.sources, ...g.sources]));
+    expect(body.expansion.rangeC).toEqual([20, 500]);
+    expect(describeBody({ phases: { mullite: 40 } }).warnings[0]!.message).toMatch(/add up to 40 %.* other 60 %/);
+  });
+  it("a phase measured in ceramics is scaled to that mean", () => {
+    for (const [id, row] of Object.entries(phaseData.phases) as [string, { ceramicMean20To1000?: number }][]) {
+      if (!row.ceramicMean20To1000) continue;
+      close(PHASES.get(id)!.strain(1000), row.ceramicMean20To1000 * 980e-6, { rel: 1e-9, label: id });
+    }
   });
 });

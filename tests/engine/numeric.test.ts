@@ -108,6 +108,7 @@ describe("shifts of the lattice", () => {
   });
   it("are refused for more dimensions than the vector has", () => {
     expect(latticePoints(20, 1)).toHaveLength(20);
+    expect(latticePoints(3, 1)).toHaveLength(3);
     expect(() => latticePoints(21, 1)).toThrow(RangeError);
   });
 });
@@ -239,6 +240,10 @@ describe("least squares", () => {
     });
     close(twice.coefficients[0]!, 2 / 3, { abs: 1e-6 });
     close(twice.weights[3]!, 6 / 28, { abs: 1e-6 });
+    // Twice the threshold: 3m = 2 again, and the outlier counts 2/(10 − 2/3).
+    const wide = huberFit(constant(4), Float64Array.of(0, 0, 0, 10), { threshold: 2, ridge: 0 });
+    close(wide.coefficients[0]!, 2 / 3, { abs: 1e-6 });
+    close(wide.weights[3]!, 6 / 28, { abs: 1e-6 });
   });
   it("tells how many rounds it took, and whether it settled", () => {
     const y = Float64Array.of(0, 0, 0, 10);

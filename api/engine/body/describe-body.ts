@@ -173,11 +173,12 @@ function fromPhases(phases: Readonly<Record<string, number>>, pointer: string): 
       pointer: `${pointer}/phases`,
     });
   }
-  for (const id of ["tridymite", "beta-spodumene"]) {
-    if (!phases[id]) continue;
+  for (const [id, percent] of Object.entries(phases)) {
+    const { name, stiffnessKnown } = PHASES.get(id)!;
+    if (stiffnessKnown || percent === 0) continue;
     warnings.push({
       code: "stiffness-unknown",
-      message: `No stiffness was found for ${PHASES.get(id)!.name}; that of the glass stands in.`,
+      message: `No stiffness was found for ${name}; that of the glass stands in.`,
       pointer: `${pointer}/phases/${id}`,
     });
   }

@@ -13,6 +13,8 @@ export interface Phase {
   bulkPa: number;
   /** Shear modulus [Pa]. */
   shearPa: number;
+  /** False where no modulus was found and that of the glass stands in. */
+  stiffnessKnown: boolean;
   densityKgPerM3: number;
   sources: readonly string[];
 }
@@ -44,6 +46,7 @@ function toPhase(id: string, row: PhaseRow): Phase {
     strain: strainOf(row),
     bulkPa: young / (3 * (1 - 2 * poisson)),
     shearPa: young / (2 * (1 + poisson)),
+    stiffnessKnown: row.youngsGPa !== null,
     densityKgPerM3: row.densityKgPerM3,
     sources: row.sources,
   };
