@@ -511,6 +511,23 @@ describe("curves and phases in full", () => {
     expect(body.expansion.rangeC).toEqual([20, 500]);
     expect(describeBody({ phases: { mullite: 40 } }).warnings[0]!.message).toMatch(/add up to 40 %.* other 60 %/);
   });
+  it("a body of unknown class is in more doubt than one of a class, in every way (docstring: broad on purpose)", () => {
+    const expansion = { value: 6, rangeC: [20, 500] as const, plusMinus: 0.2 };
+    const unknown = describeBody({ expansion });
+    const told = describeBody({ expansion, class: "red-stoneware" });
+    for (const fact of ["youngsGPa", "ruptureMPa", "moisturePercent"] as const) {
+      expect(unknown[fact].sd, fact).toBeGreaterThan(told[fact].sd);
+    }
+    for (const input of ["bodyQuartz", "bodyCristobalite"] as const) {
+      const moved = (body: typeof told) =>
+        Math.abs(contractionAt(body, 600, { [input]: 1 }) - contractionAt(body, 600));
+      expect(moved(unknown), input).toBeGreaterThan(moved(told));
+    }
+    // Poisson's ratio of fired clay: 0.15 to 0.25 (data/bodies/classes.json).
+    expect(unknown.poisson).toBeGreaterThan(0.15);
+    expect(unknown.poisson).toBeLessThan(0.25);
+    expect(unknown.sources).toEqual([]);
+  });
   it("a phase measured in ceramics is scaled to that mean", () => {
     for (const [id, row] of Object.entries(phaseData.phases) as [string, { ceramicMean20To1000?: number }][]) {
       if (!row.ceramicMean20To1000) continue;
