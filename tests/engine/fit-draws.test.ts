@@ -59,6 +59,23 @@ const questions: [string, FitRequest][] = [
     },
   ],
   [
+    "so thin that it takes up clay throughout",
+    { glaze: { ...stated(6.5), thicknessMm: 0.08 }, body: { class: "red-stoneware" } },
+  ],
+  [
+    "cooled fast and then slowly, without a soak",
+    {
+      glaze: stated(6.5),
+      body: { class: "red-stoneware" },
+      firing: {
+        cooling: [
+          { toC: 660, cPerHour: 400 },
+          { toC: 20, cPerHour: 30 },
+        ],
+      },
+    },
+  ],
+  [
     "from a recipe",
     {
       glaze: {
@@ -244,6 +261,47 @@ describe("two coats", () => {
       const mean = (outer! * thick[0]! + inner! * thick[1]!) / (thick[0]! + thick[1]!);
       close(simulation.stress[i], mean, { rel: 1e-9, abs: 1 });
     }
+  });
+});
+
+describe("each of two coats cracks by itself", () => {
+  it("when its own stress times √(Zt) reaches the toughness, at once or after the clay has grown", () => {
+    const { situation: s } = prepare({
+      glaze: {
+        layers: [
+          { ...stated(7.2), thicknessMm: 0.15 },
+          { ...stated(6), thicknessMm: 0.4 },
+        ],
+      },
+      body: { class: "red-earthenware" },
+    });
+    const simulation = simulate(s, drawsFor(1));
+    const normal = drawsFor(1).normal;
+    const share = [0.15 / 0.55, 0.4 / 0.55];
+    const tough = spread(mechanics.toughness[s.toughness].range);
+    const names = ["shivers", "sound", "crazesLater", "crazesOnCooling"];
+    let lone = 0;
+    for (let i = 0; i < DRAWS; i++) {
+      const k = tough.value + tough.sd * normal.toughness[i]!;
+      // √(Zh) of a coat is that of the skin times the root of its share of the thickness.
+      const own = simulation.coatStress.map((stress, j) => stress[i]! * simulation.root[i]! * Math.sqrt(share[j]!));
+      const whole = simulation.stress[i]! * simulation.root[i]!;
+      const cracks = Math.max(whole, ...own) >= k;
+      if (cracks && whole < k) lone++;
+      expect(names[simulation.outcome[i]!] === "crazesOnCooling", `draw ${i}`).toBe(cracks);
+    }
+    // The case is worth its name only if some coat cracks where the skin as a whole would not.
+    expect(lone).toBeGreaterThan(0);
+  });
+});
+
+describe("a stated mean", () => {
+  it("is normal: its ± holds nine in ten", () => {
+    const { expansion } = prepare(questions[0]![1]).situation;
+    // A table of 64 quantiles read by straight lines.
+    close(quantileOf(expansion, 0.95) - expansion.value, 0.5, { abs: 0.005 });
+    close(quantileOf(expansion, 0.05) - expansion.value, -0.5, { abs: 0.005 });
+    expect(expansion.shape).toHaveLength(64);
   });
 });
 
