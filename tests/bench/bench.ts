@@ -57,7 +57,7 @@ const p99 = await p99Ms(fit.rate / 2);
 row("99 in 100 fits at half that rate take", `${p99.toFixed(1)} ms`, "aim < 20", p99 < 20);
 
 const [one, two] = [await workersRate(1), await workersRate(2)];
-row("streams, WORKERS=1 and WORKERS=2", `${whole(one)}, ${whole(two)}`, "fits/s", null);
+row("blends, WORKERS=1 and WORKERS=2", `${whole(one)}, ${whole(two)}`, "mixtures/s", null);
 row("WORKERS=2 ÷ WORKERS=1", (two / one).toFixed(2), "aim ≥ 1.8", two / one >= 1.8);
 
 const short = await bulk(20_000, [], 8, "verdicts");

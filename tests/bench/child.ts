@@ -28,8 +28,12 @@ export async function start(file: string, settings: Record<string, string> = {})
     env: { ...process.env, PORT: String(port), HOST: "127.0.0.1", RINGTRUE_LOG: "off", ...settings },
     stdio: ["ignore", "ignore", "inherit"],
   });
-  const stop = () => void child.kill("SIGKILL");
-  process.once("exit", stop);
+  const kill = () => void child.kill("SIGKILL");
+  process.once("exit", kill);
+  const stop = () => {
+    process.off("exit", kill);
+    kill();
+  };
   const pid = child.pid!;
   const url = `http://127.0.0.1:${port}`;
   return { url, residentMB: () => residentKB(pid) / 1024, processorS: () => processorS(pid), stop };

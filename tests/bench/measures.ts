@@ -4,7 +4,7 @@ import autocannon from "autocannon";
 import { checkFit } from "../../api/engine/fit/index.ts";
 import { type Child, start, untilAnswered } from "./child.ts";
 import { ask, keptConnections, paced, quantile } from "./paced.ts";
-import { question, questions } from "./questions.ts";
+import { corners, question, questions } from "./questions.ts";
 
 const SERVICE = "api/server.ts";
 const BODY = JSON.stringify(question());
@@ -145,34 +145,35 @@ export function p99Ms(perSecond: number, seconds = 5): Promise<number> {
 }
 
 /**
- * What a second process adds: fits a second with `WORKERS` processes, over streams whose answers nobody reads, so that
- * asking costs next to nothing.
+ * What a second process adds: mixtures judged a second with `WORKERS` processes, in blends of 325 mixtures answered as a
+ * table, so that asking and sending cost next to nothing beside the work.
  */
 export function workersRate(workers: number, seconds = 4): Promise<number> {
-  const lines = 400;
-  const body = Buffer.from([...questions(lines)].map((one) => `${JSON.stringify(one)}\n`).join(""));
+  const steps = 24;
+  const mixtures = ((steps + 1) * (steps + 2)) / 2;
+  const asked = Buffer.from(JSON.stringify({ ...corners(3), steps }));
   const measure = async ({ url }: Child) => {
-    const headers = { "content-type": "application/x-ndjson" };
-    let fits = 0;
+    const headers = { "content-type": "application/json", accept: "text/csv" };
+    let judged = 0;
     // A connection of its own for each, so that the processes share them evenly.
-    const stream = async () => {
-      const { status } = await ask(`${url}/v1/fit/stream`, body, { headers, agent: false });
+    const blend = async () => {
+      const { status } = await ask(`${url}/v1/blends`, asked, { headers, agent: false });
       if (status !== 200) throw new Error(`${status}: the figure would lie.`);
-      fits += lines;
+      judged += mixtures;
     };
-    await untilAnswered(stream);
+    await untilAnswered(blend);
     const until = async (end: number) => {
-      while (performance.now() < end) await stream();
+      while (performance.now() < end) await blend();
     };
     const fourAtOnce = (forMs: number) => {
       const end = performance.now() + forMs;
       return Promise.all(Array.from({ length: 4 }, () => until(end)));
     };
     await fourAtOnce(1500);
-    fits = 0;
+    judged = 0;
     const began = performance.now();
     await fourAtOnce(seconds * 1000);
-    return fits / ((performance.now() - began) / 1000);
+    return judged / ((performance.now() - began) / 1000);
   };
   return withChild(SERVICE, measure, { WORKERS: String(workers) });
 }

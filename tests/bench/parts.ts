@@ -11,7 +11,7 @@ import {
   viscosityCurve,
 } from "../../api/engine/glass/index.ts";
 import { expansionPicture, verdictPicture } from "../../api/engine/pictures/index.ts";
-import { question } from "./questions.ts";
+import { corners, question } from "./questions.ts";
 
 /** Cost of one call [µs of processor time], the least of eight batches: the others measure the machine's other work. */
 export function costUs(call: () => unknown, times: number): number {
@@ -68,16 +68,7 @@ export const BLEND_POINTS = 10_000;
 
 /** Processor time of judging every mixture of a square of four glazes, 100 by 100 [s]: one core's, whatever else runs. */
 export function blendS(): number {
-  const { glaze, body, firing, ware } = question();
-  if (!("recipe" in glaze)) throw new Error("A blend needs recipes.");
-  // The same glaze with each of three materials doubled.
-  const corners = [-1, 0, 1, 2].map((more) => ({
-    glaze: {
-      ...glaze,
-      recipe: glaze.recipe.map((line, i) => (i === more ? { ...line, parts: line.parts * 2 } : line)),
-    },
-  }));
-  const blend = openBlend({ corners, shape: "grid", steps: Math.sqrt(BLEND_POINTS) - 1, body, firing, ware });
+  const blend = openBlend({ ...corners(4), shape: "grid", steps: Math.sqrt(BLEND_POINTS) - 1 });
   const before = process.cpuUsage();
   let judged = 0;
   for (const point of blend.points()) if ("verdict" in point) judged++;

@@ -39,3 +39,16 @@ export function question(n = 0): FitRequest {
 export function* questions(count: number): Generator<FitRequest, void, undefined> {
   for (let n = 0; n < count; n++) yield question(n);
 }
+
+/** Corners of a blend on the same clay: the glaze as it is, then with each of its materials doubled in turn. */
+export function corners(count: number) {
+  const { glaze, body, firing, ware } = question();
+  if (!("recipe" in glaze)) throw new Error("A blend needs recipes.");
+  const made = Array.from({ length: count }, (_, c) => ({
+    glaze: {
+      ...glaze,
+      recipe: glaze.recipe.map((line, i) => (i === c - 1 ? { ...line, parts: line.parts * 2 } : line)),
+    },
+  }));
+  return { corners: made, body, firing, ware };
+}
