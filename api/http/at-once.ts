@@ -58,7 +58,12 @@ export function limitAtOnce(most: number): MiddlewareHandler<Env> {
     if (underWay >= most) throw busy(`I am already working on ${most} questions, which is all I take at once.`);
     underWay += 1;
     c.set("place", new Arrival());
-    await next();
+    try {
+      await next();
+    } catch (error) {
+      underWay -= 1;
+      throw error;
+    }
     const response = c.res;
     let held = 0;
     const followed = whenSent(response, () => {

@@ -33,7 +33,12 @@ export function observe({ log, metrics, now }: Listeners): MiddlewareHandler<Env
   return async function observed(c, next) {
     const began = now();
     metrics?.begin();
-    await next();
+    try {
+      await next();
+    } catch (error) {
+      metrics?.end({ method: c.req.method, route: "unmatched", status: 500, seconds: (now() - began) / 1000 });
+      throw error;
+    }
     const { res, req } = c;
     const { status } = res;
     const followed = whenSent(res, (ended) => {

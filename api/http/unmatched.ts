@@ -6,7 +6,7 @@
  */
 import type { Context, Hono } from "hono";
 import { closest } from "../engine/errors.ts";
-import { ProblemError } from "./problem.ts";
+import { ProblemError, problemResponse } from "./problem.ts";
 
 interface Address {
   path: string;
@@ -15,7 +15,8 @@ interface Address {
 }
 
 /**
- * Makes the handler for whatever no route took. Addresses are read from the app's own routes on first need.
+ * Makes the handler for whatever no route took. It answers and never throws: what is thrown here passes by everything
+ * that waits for an answer, and places taken for the request would never be given back. Addresses are read from the app's own routes on first need.
  * @param app - the finished app
  */
 export function unmatched(app: Pick<Hono, "routes">) {
@@ -28,15 +29,12 @@ export function unmatched(app: Pick<Hono, "routes">) {
       const allow = [...here.methods].sort().join(", ");
       if (c.req.method === "OPTIONS") return c.body(null, 204, { allow });
       const detail = `${here.path} answers ${allow}, not ${c.req.method.slice(0, 16)}.`;
-      throw new ProblemError("method-not-allowed", detail, { headers: { allow } });
+      return problemResponse(c, new ProblemError("method-not-allowed", detail, { headers: { allow } }));
     }
     const suggestion = nearest(path, addresses);
     const meant = suggestion ? ` Did you mean ${suggestion}?` : " See /openapi.json for what there is.";
-    throw new ProblemError(
-      "unknown-path",
-      `There is nothing at this address.${meant}`,
-      suggestion ? { suggestion } : {},
-    );
+    const told = suggestion ? { suggestion } : {};
+    return problemResponse(c, new ProblemError("unknown-path", `There is nothing at this address.${meant}`, told));
   };
 }
 

@@ -6,7 +6,7 @@ import { NDJSON_TYPE } from "./media.ts";
 export type Ending = "answered" | "cancelled" | "failed";
 
 /**
- * Calls back once when an answer is out.
+ * Calls back once when an answer is out, however often its stream is told to end.
  * @param response - an answer; its body is looked at only when it is a stream of lines
  * @param done - told how it ended
  * @returns the answer to send instead
@@ -17,21 +17,26 @@ export function whenSent(response: Response, done: (ending: Ending) => void): Re
     return response;
   }
   const reader = response.body.getReader();
+  let out = false;
+  const ended = (how: Ending) => {
+    if (!out) done(how);
+    out = true;
+  };
   const followed = new ReadableStream<Uint8Array>(
     {
       async pull(controller) {
         try {
-          const { done: ended, value } = await reader.read();
-          if (!ended) return controller.enqueue(value);
-          done("answered");
+          const { done: last, value } = await reader.read();
+          if (!last) return controller.enqueue(value);
+          ended("answered");
           controller.close();
         } catch (error) {
-          done("failed");
+          ended("failed");
           controller.error(error);
         }
       },
       async cancel(reason) {
-        done("cancelled");
+        ended("cancelled");
         await reader.cancel(reason);
       },
     },

@@ -152,6 +152,26 @@ describe("how much is under way at once", () => {
     for (let i = 0; i < 5; i++) expect((await app.request("/v1/fit", asking())).status).toBe(200);
   });
 
+  it("is not filled by what no route takes, nor by streams that end more than once", async () => {
+    const app = createApp({ settings: { mostAtOnce: 2 } });
+    for (let i = 0; i < 5; i++) {
+      expect((await app.request("/v1/fitt")).status).toBe(404);
+      expect((await app.request("/v1/fit", { method: "PUT" })).status).toBe(405);
+    }
+    // A caller who goes while a line is being awaited: the stream is cancelled, and what was awaited ends as well.
+    for (let i = 0; i < 5; i++) {
+      const reader = (await app.request("/v1/fit/stream", slowLines().init)).body!.getReader();
+      const read = reader.read();
+      await reader.cancel();
+      await read;
+    }
+    // Neither more places are taken nor more given back than there are.
+    const [first, second] = [slowLines(), slowLines()];
+    expect((await app.request("/v1/fit/stream", first.init)).status).toBe(200);
+    expect((await app.request("/v1/fit", asking())).status).toBe(200);
+    expect((await app.request("/v1/fit/stream", second.init)).status).toBe(503);
+  });
+
   it("is filled to the half by streams and no more, so that single questions are still answered", async () => {
     const app = createApp({ settings: { mostAtOnce: 3 } });
     const streams = [slowLines(), slowLines(), slowLines()];

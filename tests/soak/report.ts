@@ -6,6 +6,8 @@ import type { Tally } from "./tally.ts";
 
 /** Growth that the collector's rhythm explains [MB]. Common practice, no source. */
 const FLAT_MB = 20;
+/** Most that may be turned away well below capacity, for moments when a worker is missing [-]. */
+const MOST_SHED = 0.01;
 /** A shorter soak says nothing of memory: processes still warm up [min]. */
 const SHORTEST_MIN = 10;
 
@@ -35,7 +37,8 @@ export function report({ tally, service, ended, minutes, perSecond }: Soak): boo
   row("asked", whole(tally.asked));
   row("answered rightly, to the last byte", whole(tally.right));
   row("left by the caller on purpose", whole(tally.left), "explained");
-  row("turned away with 503 and Retry-After", whole(tally.shed), "explained");
+  const most = Math.floor(tally.asked * MOST_SHED);
+  row("turned away with 503 and Retry-After", whole(tally.shed), `aim ≤ ${whole(most)}`, tally.shed <= most);
   row(`broken off within 2 s of ${service.kills.length} kills`, whole(tally.killed), "explained");
   row("not sent, too many being under way", whole(tally.heldBack));
   row(
