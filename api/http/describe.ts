@@ -64,13 +64,16 @@ export function describeApi(api: Api): Record<string, unknown> {
   };
 }
 
+/** Where named schemas stand in the description. */
+const PLACE = "#/components/schemas/";
+
 /** Every named schema that the paths reach, by zod's own hand; and those that only these refer to. */
 function namedSchemas(reached: string[]): Json {
   const { schemas } = z.toJSONSchema(z.globalRegistry, {
     io: "input",
     target: "draft-2020-12",
     unrepresentable: "any",
-    uri: (id) => `#/components/schemas/${id}`,
+    uri: (id) => PLACE + id,
   });
   const named: Json = {};
   // The generator loses sight of a schema that is always referred to with words of its own beside the reference.
@@ -78,8 +81,10 @@ function namedSchemas(reached: string[]): Json {
   for (const id of wanted) {
     const { $schema, $id, ...schema } = schemas[id] as Json;
     named[id] = tidied(schema);
-    for (const [, inner] of JSON.stringify(schema).matchAll(/"\$ref":"#\/components\/schemas\/(\w+)"/g))
-      wanted.add(inner!);
+    JSON.stringify(schema, (key, value) => {
+      if (key === "$ref" && String(value).startsWith(PLACE)) wanted.add(String(value).slice(PLACE.length));
+      return value;
+    });
   }
   return Object.fromEntries(Object.entries(named).sort(([a], [b]) => (a < b ? -1 : 1)));
 }
