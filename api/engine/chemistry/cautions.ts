@@ -10,8 +10,13 @@ const RULES = CAUTIONS.map((rule) => ({
   limit: rule.limitFiredPercent ?? Number.POSITIVE_INFINITY,
   aboutWare: rule.about.includes("ware"),
 }));
+const ruleOf = (code: string) => RULES.findIndex((rule) => rule.code === code);
 /** Dusts that say all that the plain one would. */
-const DUSTS = new Set(["silica-dust", "needle-dust", "talc-dust", "zircon-dust"]);
+const DUSTS = ["silica-dust", "needle-dust", "talc-dust", "zircon-dust"].map(ruleOf);
+const PLAIN_DUST = ruleOf("dust");
+const COPPER = ruleOf("copper");
+const HIGH_COPPER = ruleOf("high-copper");
+const LEACH_TEST = ruleOf("leach-test");
 
 /**
  * Cautions that a recipe and its fired glaze call for. The limits stand in the data, `common practice, no source`.
@@ -20,17 +25,33 @@ const DUSTS = new Set(["silica-dust", "needle-dust", "talc-dust", "zircon-dust"]
  * @returns notices, each code once; `leach-test` last when anything may come out of the fired ware
  */
 export function glazeCautions(materials: readonly Material[], firedPercent: ArrayLike<number>): Notice[] {
-  const codes = new Set<string>();
-  for (const material of materials) for (const caution of material.cautions) codes.add(caution.code);
-  for (const { code, index, limit } of RULES) if (index >= 0 && firedPercent[index]! >= limit) codes.add(code);
-  for (const dust of DUSTS) if (codes.has(dust)) codes.delete("dust");
-  if (codes.has("high-copper")) codes.delete("copper");
+  called.fill(0);
+  for (const material of materials) for (const rule of rulesOf(material)) called[rule] = 1;
+  RULES.forEach(({ index, limit }, rule) => {
+    if (index >= 0 && firedPercent[index]! >= limit) called[rule] = 1;
+  });
+  if (DUSTS.some((dust) => called[dust])) called[PLAIN_DUST] = 0;
+  if (called[HIGH_COPPER]) called[COPPER] = 0;
   const notices: Notice[] = [];
   let ware = false;
-  for (const { code, message, aboutWare } of RULES) {
-    if (code === "leach-test" ? !ware : !codes.has(code)) continue;
+  RULES.forEach(({ code, message, aboutWare }, rule) => {
+    if (rule === LEACH_TEST ? !ware : !called[rule]) return;
     ware ||= aboutWare;
     notices.push({ code, message });
-  }
+  });
   return notices;
 }
+
+/** Places in the table of the cautions that a material carries; looked up once, since every fit asks. */
+function rulesOf(material: Material): readonly number[] {
+  let rules = carried.get(material);
+  if (!rules) {
+    rules = material.cautions.map(({ code }) => ruleOf(code));
+    carried.set(material, rules);
+  }
+  return rules;
+}
+
+const carried = new WeakMap<Material, readonly number[]>();
+/** 1 for each rule that is called for; used again by the next call. */
+const called = new Uint8Array(RULES.length);
