@@ -28,9 +28,7 @@ const row = (what: string, figure: string, aim: string, met: boolean | null) =>
 
 console.log(`Node ${process.version}, ${cpus()[0]?.model ?? "unknown processor"}, ${cpus().length} cores\n`);
 
-const start = await startUpMs();
-row("start to first fit answered", `${whole(start)} ms`, "aim ≤ 400", start <= 400);
-
+// The engine first: a process that has talked to servers runs it a tenth slower.
 const engine = engineRate();
 row("engine alone, in process", `${whole(engine)} fits/s`, "", null);
 
@@ -41,6 +39,9 @@ for (const { what, us, aimUs } of await partCosts()) {
 const blend = blendS();
 row(`${whole(BLEND_POINTS)} points of a blend, one core`, `${blend.toFixed(2)} s`, "aim ≤ 3", blend <= 3);
 row("processor time of a fit, ours : numpy", oursToNumpy(), "", null);
+
+const start = await startUpMs();
+row("start to first fit answered", `${whole(start)} ms`, "aim ≤ 400", start <= 400);
 
 const echo = await echoLoad();
 row(`bare JSON echo, ${BODY_BYTES}-byte body`, `${whole(echo.rate)} req/s`, "yardstick", null);
