@@ -1,7 +1,7 @@
 /** Glazes mixed with each other in steps. @module */
 import { z } from "zod";
 import { Body } from "./body.ts";
-import { byOxideOrNull, count, list, words } from "./figures.ts";
+import { byOxideOrNull, count, list, seed, words } from "./figures.ts";
 import { Firing, Ware } from "./firing.ts";
 import { Probabilities, Verdict } from "./fit-report.ts";
 import { RecipeGlaze, RecipeLine } from "./glaze.ts";
@@ -90,13 +90,7 @@ export const BlendRequest = z
       .max(20000)
       .optional()
       .meta({ description: "How many points from there [-]; all if left out.", examples: [100] }),
-    seed: z
-      .number()
-      .int()
-      .min(0)
-      .max(4294967295)
-      .optional()
-      .meta({ description: "Seed of the quasi-random draws [-]; the same seed gives the same answer.", examples: [1] }),
+    seed: seed.optional(),
   })
   .meta({
     id: "BlendRequest",

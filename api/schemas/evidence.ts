@@ -1,7 +1,7 @@
 /** What tiles have shown, and what that says about the glaze. @module */
 import { z } from "zod";
 import { Body } from "./body.ts";
-import { flag, magnitude, share, signed, words } from "./figures.ts";
+import { flag, magnitude, seed, share, signed, words } from "./figures.ts";
 import { Firing, Ware } from "./firing.ts";
 import { Probabilities, Verdict } from "./fit-report.ts";
 import { OxideGlaze, RecipeGlaze, StatedGlaze } from "./glaze.ts";
@@ -165,13 +165,7 @@ export const EvidenceRequest = z
       .optional()
       .meta({ description: "Dilatometer runs of the glaze, up to 10; ±0.2 where none is told." }),
     bodies: z.array(EvidencePiece).max(20).optional().meta({ description: "Clays to judge the glaze on, up to 20." }),
-    seed: z
-      .number()
-      .int()
-      .min(0)
-      .max(4294967295)
-      .optional()
-      .meta({ description: "Seed of the quasi-random draws [-]; the same seed gives the same answer.", examples: [1] }),
+    seed: seed.optional(),
   })
   .meta({
     id: "EvidenceRequest",

@@ -100,3 +100,11 @@ export const flag = (description: string, example: boolean) => z.boolean().meta(
 
 /** Where a figure or a sentence comes from. */
 export const sourceKeys = (...example: string[]) => list("Keys into GET /v1/sources.", ...example);
+
+/** What the draws start from. */
+export const seed = z
+  .number()
+  .int()
+  .min(0)
+  .max(4294967295)
+  .meta({ description: "Seed of the quasi-random draws [-]; the same seed gives the same answer.", examples: [1] });

@@ -2,6 +2,7 @@
 import { z } from "zod";
 import { Body } from "./body.ts";
 import { Doubts } from "./expansion-doubts.ts";
+import { seed } from "./figures.ts";
 import { Firing, Ware } from "./firing.ts";
 import { Glaze } from "./glaze.ts";
 import { THAW_ON_RED_STONEWARE } from "./larch-lane.ts";
@@ -12,13 +13,7 @@ const requestFields = {
   firing: Firing.optional(),
   ware: Ware.optional(),
   doubts: Doubts.optional(),
-  seed: z
-    .number()
-    .int()
-    .min(0)
-    .max(4294967295)
-    .optional()
-    .meta({ description: "Seed of the quasi-random draws [-]; the same seed gives the same answer.", examples: [1] }),
+  seed: seed.optional(),
   include: z
     .array(z.enum(["curves", "profile", "parts"]))
     .max(10)

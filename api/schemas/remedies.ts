@@ -1,7 +1,7 @@
 /** What would make a misfit fit. @module */
 import { z } from "zod";
 import { Body } from "./body.ts";
-import { celsius, count, flag, list, magnitude, share, signed, words } from "./figures.ts";
+import { celsius, count, flag, list, magnitude, seed, share, signed, words } from "./figures.ts";
 import { Firing, Ware } from "./firing.ts";
 import { Probabilities, Verdict } from "./fit-report.ts";
 import { FitRequest } from "./fit-request.ts";
@@ -44,13 +44,7 @@ export const RemediesRequest = z
     body: Body,
     firing: Firing.optional(),
     ware: Ware.optional(),
-    seed: z
-      .number()
-      .int()
-      .min(0)
-      .max(4294967295)
-      .optional()
-      .meta({ description: "Seed of the quasi-random draws [-]; the same seed gives the same answer.", examples: [1] }),
+    seed: seed.optional(),
     target: z
       .number()
       .min(0.05)

@@ -1,5 +1,6 @@
 /** How far will it run? The question. @module */
 import { z } from "zod";
+import { seed } from "./figures.ts";
 import { PictureQuery } from "./fit-picture.ts";
 import { MadeGlaze } from "./glaze.ts";
 import { CLOUDBURST_OVER_THAW } from "./larch-lane-running.ts";
@@ -140,13 +141,7 @@ export const RunningRequest = z
       .boolean()
       .optional()
       .meta({ description: "Whether the clay was fired before glazing; true if left out.", examples: [true] }),
-    seed: z
-      .number()
-      .int()
-      .min(0)
-      .max(4294967295)
-      .optional()
-      .meta({ description: "Seed of the quasi-random draws [-]; the same seed gives the same answer.", examples: [1] }),
+    seed: seed.optional(),
   })
   .meta({
     id: "RunningRequest",

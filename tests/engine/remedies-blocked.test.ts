@@ -11,6 +11,7 @@ import {
 import type { RemediesReport, RemediesRequest } from "../../api/engine/advice/types.ts";
 import { checkFit } from "../../api/engine/fit/index.ts";
 import { THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
+import { SMALL } from "../support/small-misfit.ts";
 
 let solve: LinearSolver;
 beforeAll(async () => {
@@ -64,20 +65,7 @@ describe("only silica may be moved", () => {
 
 describe("silica and kaolin may come in, both kept short by the Seger formula", () => {
   const request: RemediesRequest = {
-    glaze: {
-      recipe: [
-        { material: "potash-feldspar", parts: 50 },
-        { material: "whiting", parts: 20 },
-        { material: "silica", parts: 30 },
-      ],
-      thicknessMm: 0.3,
-    },
-    body: {
-      class: "red-stoneware",
-      expansion: { value: 6.6, rangeC: [20, 500], plusMinus: 0.2 },
-      moistureExpansionPercent: 0.005,
-    },
-    firing: { peakC: 1240 },
+    ...SMALL,
     allow: ["silica", "kaolin"],
     keep: ["potash-feldspar", "whiting"],
     melt: { logViscosity: 1.5, surfaceTensionPercent: 30 },

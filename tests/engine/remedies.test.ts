@@ -6,33 +6,15 @@ import {
   loadHighs,
   PER_MATERIAL,
 } from "../../api/engine/advice/index.ts";
-import type { RemediesRequest } from "../../api/engine/advice/types.ts";
 import type { EngineError } from "../../api/engine/errors.ts";
 import { checkFit } from "../../api/engine/fit/index.ts";
 import { THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
+import { SMALL } from "../support/small-misfit.ts";
 
 let solve: LinearSolver;
 beforeAll(async () => {
   solve = await loadHighs();
 });
-
-/** A feldspar glaze that crazes, small enough to search by hand. */
-const SMALL: RemediesRequest = {
-  glaze: {
-    recipe: [
-      { material: "potash-feldspar", parts: 50 },
-      { material: "whiting", parts: 20 },
-      { material: "silica", parts: 30 },
-    ],
-    thicknessMm: 0.3,
-  },
-  body: {
-    class: "red-stoneware",
-    expansion: { value: 6.6, rangeC: [20, 500], plusMinus: 0.2 },
-    moistureExpansionPercent: 0.005,
-  },
-  firing: { peakC: 1240 },
-};
 
 describe("the solver", () => {
   it("solves a small programme (derived: corner x = 2, y = 1)", () => {

@@ -2,10 +2,9 @@
 import { EngineError, type Notice } from "../errors.ts";
 import { verdictOf } from "../evidence/suits.ts";
 import { FIT_SOURCES } from "../fit/constants.ts";
-import { DRAWS, drawsFor } from "../fit/draws.ts";
-import { simulate } from "../fit/simulate.ts";
+import { drawsFor } from "../fit/draws.ts";
+import { probabilitiesOf, simulate } from "../fit/simulate.ts";
 import { prepare } from "../fit/situation.ts";
-import type { Outcome } from "../fit/types.ts";
 import { middle90 } from "../numeric/quantiles.ts";
 import { quantileOf, quantity, round, UNITS } from "../quantity.ts";
 import type { Recipe, RecipeLine } from "../recipe/types.ts";
@@ -94,13 +93,7 @@ function judgePoint(
       ware: request.ware,
     });
     const simulation = simulate(situation, drawsFor(seed));
-    const { counts } = simulation;
-    const probabilities: Record<Outcome, number> = {
-      crazesOnCooling: counts.crazesOnCooling / DRAWS,
-      crazesLater: counts.crazesLater / DRAWS,
-      sound: counts.sound / DRAWS,
-      shivers: counts.shivers / DRAWS,
-    };
+    const probabilities = probabilitiesOf(simulation);
     const stress = middle90(simulation.stress, 4);
     const { expansion, recipeSd } = situation;
     const middle = quantileOf(expansion, 0.5);

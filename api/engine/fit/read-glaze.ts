@@ -7,6 +7,7 @@ import {
   expansionContributions,
   type GlassProperties,
   glassProperties,
+  KNOWN_GLAZES,
   type ViscosityCurve,
   viscosityCurve,
   WITHOUT_PAPERS,
@@ -110,7 +111,7 @@ function refuseUnknowable(expansion: Estimate, moleFractions: Readonly<Record<st
       pointer: "",
       message: `I can't judge this one: no glass like it was ever measured (${silica} mol % silica${
         most && most[0] !== "SiO2" ? `, ${round(most[1] * 100, 0)} mol % ${most[0]}` : ""
-      }). Glazes I know hold 40 to 85 mol % silica with a few per cent of alumina and at least 5 mol % of fluxes. Check the recipe for a missing line.`,
+      }). ${KNOWN_GLAZES}`,
     },
   ]);
 }

@@ -9,6 +9,8 @@ export { expansionContributions } from "./contributions.ts";
 // Density and stiffness by published sets, beside the measured-glass figures.
 export { appenDensity } from "./density/appen-1949.ts";
 export { type GlassDensity, glassDensity } from "./density/glass-density.ts";
+// What to say where nothing can be.
+export { KNOWN_GLAZES } from "./known-glazes.ts";
 // What the doubt about an expansion is made of.
 export { type DoubtTerm, expansionDoubt, WITHOUT_PAPERS } from "./doubt.ts";
 // Expansion by every model, side by side, and what each model is worth.

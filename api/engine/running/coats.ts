@@ -3,6 +3,7 @@ import { analyseGlaze, type GlazeChemistry, molarMass } from "../chemistry/index
 import type { Notice } from "../errors.ts";
 import {
   appenDensity,
+  KNOWN_GLAZES,
   type MoleFractions,
   type ViscosityCurve,
   viscosityCurve,
@@ -82,8 +83,7 @@ export function readCoat(coat: Coat, pointer: string, glazePointer: string, faul
   if (!chemistry || !count) return undefined;
   const curve = viscosityCurve(chemistry.moleFractions);
   if (isUnknowable(curve)) {
-    const message =
-      "I can't say how this one runs: no melt like it was ever measured. Glazes I know hold 40 to 85 mol % silica with a few per cent of alumina and at least 5 mol % of fluxes. Check the recipe for a missing line.";
+    const message = `I can't say how this one runs: no melt like it was ever measured. ${KNOWN_GLAZES}`;
     faults.add(glazePointer, message);
     return undefined;
   }

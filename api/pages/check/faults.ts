@@ -50,3 +50,20 @@ export function showFaults(
     else (input.closest(".unit") ?? input.parentElement!).append(note);
   }
 }
+
+/**
+ * Shows what is amiss in a panel: under each field, and in its status line. A fix that is taken is typed into its field.
+ * @param form - the panel's form
+ * @param status - its status line
+ */
+export function showPanelFaults(form: HTMLElement, faults: readonly FieldFault[], status: HTMLElement): void {
+  showFaults(form, faults, [], (field, fix) => {
+    const input = form.querySelector<HTMLInputElement>(`#${CSS.escape(field)}`)!;
+    input.value = fix;
+    input.dispatchEvent(new Event("input"));
+    input.focus();
+    showPanelFaults(form, [], status);
+  });
+  const first = faults[0];
+  if (first) status.textContent = first.field === "other" ? first.message : words.panel.atField;
+}

@@ -6,7 +6,7 @@ import { h } from "../../shared/dom.ts";
 import { localise } from "../../shared/units.ts";
 import words from "../../words.json" with { type: "json" };
 import { currentGlaze, MOST_TRIALS } from "../draft.ts";
-import { showFaults } from "../faults.ts";
+import { showPanelFaults } from "../faults.ts";
 import type { Panel, PanelTold } from "../panels.ts";
 import { buildQuestion, type FieldFault, fieldAt } from "../request.ts";
 import { askBlend, askNotices, type Tile } from "./ask-blend.ts";
@@ -136,17 +136,7 @@ export function blendsPanel(told: PanelTold): Panel {
 
   const look = () => bar.show(tiles.length, tiles[0]?.of ?? asked?.tiles ?? 1);
 
-  function show(faults: readonly FieldFault[]): void {
-    showFaults(form, faults, [], (field, fix) => {
-      const input = form.querySelector<HTMLInputElement>(`#${CSS.escape(field)}`)!;
-      input.value = fix;
-      input.dispatchEvent(new Event("input"));
-      input.focus();
-      show([]);
-    });
-    const first = faults[0];
-    if (first) status.textContent = first.field === "other" ? first.message : panel.atField;
-  }
+  const show = (faults: readonly FieldFault[]) => showPanelFaults(form, faults, status);
 
   function draw(): void {
     const { units } = told.draft();

@@ -5,7 +5,7 @@ import { service } from "../../shared/service.ts";
 import { localise, type Units } from "../../shared/units.ts";
 import words from "../../words.json" with { type: "json" };
 import { currentGlaze, MOST_TRIALS } from "../draft.ts";
-import { showFaults } from "../faults.ts";
+import { showPanelFaults } from "../faults.ts";
 import { type Panel, type PanelTold, settle } from "../panels.ts";
 import { buildQuestion, type FieldFault, fieldAt } from "../request.ts";
 import { tellTiles } from "./tell-tiles.ts";
@@ -95,17 +95,7 @@ export function evidencePanel(told: PanelTold): Panel {
     }
   }
 
-  function show(faults: readonly FieldFault[]): void {
-    showFaults(form, faults, [], (field, fix) => {
-      const input = form.querySelector<HTMLInputElement>(`#${CSS.escape(field)}`)!;
-      input.value = fix;
-      input.dispatchEvent(new Event("input"));
-      input.focus();
-      show([]);
-    });
-    const first = faults[0];
-    if (first) status.textContent = first.field === "other" ? first.message : panel.atField;
-  }
+  const show = (faults: readonly FieldFault[]) => showPanelFaults(form, faults, status);
 
   function draw(units: Units): void {
     drawnFor = JSON.stringify(units);
