@@ -44,7 +44,7 @@ function collect(found: Issue[], root: z.ZodType, issue: ZodIssue, above: Proper
   const path = [...above, ...issue.path];
   const place = follow(root, path, input);
   if (issue.code === "unrecognized_keys") {
-    collectUnknown(found, issue.keys, path, place);
+    collectUnknown(found, root, issue.keys, path, place, input);
   } else if (issue.code === "invalid_union") {
     collectUnion(found, root, issue, path, place, input);
   } else {
@@ -103,7 +103,18 @@ function sayTag(path: PropertyKey[], schema: z.ZodType | undefined, value: unkno
   return sayIssue(issue, path, value, `one of ${values.join(", ")}.`);
 }
 
-function collectUnknown(found: Issue[], keys: string[], path: PropertyKey[], { schema, value }: Place): void {
+/**
+ * Fields that a branch does not know. Where the branch that was meant does know one of them, the validator has looked at
+ * another, because what is wrong in the meant one put it off: then that one is asked.
+ */
+function collectUnknown(
+  found: Issue[],
+  root: z.ZodType,
+  keys: string[],
+  path: PropertyKey[],
+  { schema, value }: Place,
+  input: unknown,
+): void {
   const options = optionsOf(schema);
   const choice = options.length > 0 ? chooseBranch(options, value as object) : undefined;
   if (choice && "conflict" in choice) {
@@ -112,6 +123,10 @@ function collectUnknown(found: Issue[], keys: string[], path: PropertyKey[], { s
   }
   const branch = choice && "index" in choice ? options[choice.index] : schema;
   const known = Object.keys((branch && defOf(unwrap(branch)).shape) ?? {});
+  if (branch && keys.some((key) => known.includes(key))) {
+    for (const inner of branch.safeParse(value).error?.issues ?? []) collect(found, root, inner, path, input);
+    return;
+  }
   for (const key of keys) found.push({ pointer: toPointer([...path, key]), ...sayUnknownField(key, known) });
 }
 

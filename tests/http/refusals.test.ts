@@ -216,6 +216,25 @@ describe("422: what cannot be", () => {
       "/glaze/recipe/0/material",
       /Did you mean whiting\?/,
     ],
+    // With a class beside it the validator looks at the class alone, and must not call the expansion unknown.
+    [
+      "a range from hot to cold beside a class",
+      { ...THAW, body: { class: "red-stoneware", expansion: { value: 5.6, rangeC: [600, 20] } } },
+      "/body/expansion/rangeC",
+      /write the lower temperature first/,
+    ],
+    [
+      "a word for an expansion beside a class",
+      { ...THAW, body: { class: "red-stoneware", expansion: { value: "six" } } },
+      "/body/expansion/value",
+      /must be a number/,
+    ],
+    [
+      "a misspelt field beside a class and a wrong expansion",
+      { ...THAW, body: { class: "red-stoneware", expansion: { value: "six" }, absorbtionPercent: 2 } },
+      "/body/absorbtionPercent",
+      /Did you mean `absorptionPercent`\?/,
+    ],
     ["an unknown class", { ...THAW, body: { class: "red-stonewear" } }, "/body/class", /Did you mean red-stoneware\?/],
     ["an empty recipe", glaze([]), "/glaze/recipe", "`recipe` has 0 entries. I take at least 1."],
     [
