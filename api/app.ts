@@ -87,7 +87,7 @@ export function createApp(options: AppOptions = {}): Api {
     if (settings.keyHashes?.length) app.use(path, requireKey(settings.keyHashes));
     if (settings.perMinute) app.use(path, limitRate(settings.perMinute, now));
   }
-  if (Number.isFinite(mostAtOnce)) app.use("/v1/*", limitAtOnce(mostAtOnce));
+  if (Number.isFinite(mostAtOnce)) app.use("/v1/*", limitAtOnce(mostAtOnce, now));
   mountRoutes(app, options);
   operationRoutes(app, options.ready ?? (() => true), metrics);
   app.notFound(unmatched(app));

@@ -3,14 +3,15 @@
  *
  * Nobody fills the places by being slow. A question holds none while its body arrives; as many may arrive as may be
  * under way, and one too many sends away the one that has been arriving longest, not the newcomer. Streams, which
- * may take as long as they like, hold no more than half of the places.
+ * may take as long as they like, hold no more than half of the places, and of them the slow give way (stream-places.ts).
  *
  * @module
  */
 import type { MiddlewareHandler } from "hono";
 import type { Env } from "./operation.ts";
 import { ProblemError, problemResponse } from "./problem.ts";
-import { replaceAnswer, whenSent } from "./when-sent.ts";
+import { StreamPlaces } from "./stream-places.ts";
+import { isStream, replaceAnswer, whenSent } from "./when-sent.ts";
 
 /** What to wait before asking again [s]. Most questions take milliseconds. */
 const RETRY_S = 1;
@@ -29,13 +30,14 @@ export interface Place {
 /**
  * Answers 503 where as many questions are under way as may be. A stream counts until its last line is out.
  * @param most - questions under way at once
+ * @param now - a clock that never goes back [ms]
  */
-export function limitAtOnce(most: number): MiddlewareHandler<Env> {
+export function limitAtOnce(most: number, now: () => number): MiddlewareHandler<Env> {
   const mostStreams = Math.ceil(most / 2);
+  const streams = new StreamPlaces(mostStreams, now);
   /** Oldest first. */
   const arriving = new Set<Arrival>();
   let underWay = 0;
-  let streams = 0;
 
   class Arrival implements Place {
     private sendAway: (reason: ProblemError) => void = () => {};
@@ -65,15 +67,14 @@ export function limitAtOnce(most: number): MiddlewareHandler<Env> {
       throw error;
     }
     const response = c.res;
-    let held = 0;
-    const followed = whenSent(response, () => {
+    const stream = isStream(response) ? streams.newcomer() : undefined;
+    const done = () => {
       underWay -= 1;
-      streams -= held;
-    });
-    if (followed === response) return;
-    held = 1;
-    streams += 1;
-    if (streams <= mostStreams) return replaceAnswer(c, followed);
+      stream?.leave();
+    };
+    const followed = whenSent(response, done, stream);
+    if (!stream) return;
+    if (stream.enter()) return replaceAnswer(c, followed);
     await followed.body?.cancel();
     const detail = `I am already answering ${mostStreams} streams, which is all I take beside single questions.`;
     replaceAnswer(c, problemResponse(c, busy(detail)));

@@ -28,6 +28,18 @@ function slowLines() {
   };
 }
 
+/** An app with a clock of its own that keeps its log. */
+function logged(settings: AppOptions["settings"] = {}) {
+  const lines: RequestLine[] = [];
+  const clock = { ms: Date.UTC(2026, 10, 25, 9, 30) };
+  const app = createApp({
+    settings: { log: true, ...settings },
+    log: (line) => lines.push(line),
+    now: () => clock.ms,
+  });
+  return { app, lines, clock };
+}
+
 describe("keys", () => {
   const app = createApp({ settings: { keyHashes: [sha256("old"), sha256("new")], metrics: true } });
   const ask = (path: string, authorization?: string) =>
@@ -185,6 +197,42 @@ describe("how much is under way at once", () => {
     expect((await app.request("/v1/fit/stream", slowLines().init)).status).toBe(503);
   });
 
+  it("is not held by streams that stand still: after ten seconds the one longest in arrears gives way", async () => {
+    const { app, lines, clock } = logged({ mostAtOnce: 4 });
+    const ask = async () => {
+      const { send, init } = slowLines();
+      const answer = await app.request("/v1/fit/stream", init);
+      const reader = answer.body!.getReader();
+      return { status: answer.status, read: () => reader.read(), send };
+    };
+    const [still, moving] = [await ask(), await ask()];
+    clock.ms += 9_900;
+    expect((await ask()).status).toBe(503);
+    clock.ms += 50;
+    moving.send();
+    // An answer of some 13 kB, of which ten seconds can be paid.
+    expect((await moving.read()).value!.byteLength).toBeGreaterThan(10_240);
+    clock.ms += 100;
+    const third = await ask();
+    expect(third.status).toBe(200);
+    await expect(still.read()).rejects.toThrow("Others were waiting");
+    expect(lines.at(-1)).toMatchObject({ path: "/v1/fit/stream", status: 200, ended: "gave way" });
+
+    // Nobody is let in past streams that move.
+    clock.ms += 9_800;
+    expect((await ask()).status).toBe(503);
+    third.send();
+    await third.read();
+    // Ten seconds and no more, however much was sent before.
+    clock.ms += 200;
+    const fourth = await ask();
+    expect(fourth.status).toBe(200);
+    await expect(moving.read()).rejects.toThrow("Others were waiting");
+    third.send();
+    expect((await third.read()).done).toBe(false);
+    expect((await app.request("/v1/fit", asking())).status).toBe(200);
+  });
+
   it("turns away what is too much, a stream counting until its last line is out", async () => {
     // Only drawings and searches wait for something beside their body; here a picture waits for its drawer.
     let drawn!: (png: Uint8Array<ArrayBuffer>) => void;
@@ -280,17 +328,6 @@ describe("GET /ready", () => {
 });
 
 describe("the log", () => {
-  const logged = (settings: AppOptions["settings"] = {}) => {
-    const lines: RequestLine[] = [];
-    const clock = { ms: Date.UTC(2026, 10, 25, 9, 30) };
-    const app = createApp({
-      settings: { log: true, ...settings },
-      log: (line) => lines.push(line),
-      now: () => clock.ms,
-    });
-    return { app, lines, clock };
-  };
-
   it("has one line a request, with neither body, query, headers nor key in it", async () => {
     const { app, lines } = logged({ keyHashes: [sha256("secret")] });
     const secrets = { authorization: "Bearer secret", cookie: "secret=1", "x-request-id": "larch-1" };
