@@ -1,46 +1,88 @@
-/** Pictures as PNG, for programs that take no SVG. @module */
-import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
+/**
+ * Pictures as PNG, for programs that take no SVG.
+ *
+ * A picture takes some 50 ms, in which nobody else would be answered, so a thread of its own draws them, one after the
+ * other. It starts with the first picture and ends after a while without any, and its memory with it.
+ *
+ * @module
+ */
+import { Worker } from "node:worker_threads";
 import type { PngDrawer } from "../routes/fit-picture.ts";
 
-/** Pixels for each unit of the drawing: sharp on the screens of today, and in print at half a page's width. */
-const ZOOM = 2;
-const FAMILY = "Atkinson Hyperlegible Next";
+/** How long the thread is kept without a picture [ms]. */
+const KEPT_MS = 20_000;
+/** Most memory of the thread beside the renderer's own [MB]. */
+const resourceLimits = { maxOldGenerationSizeMb: 64, maxYoungGenerationSizeMb: 4 };
 
-type Module = typeof import("@resvg/resvg-wasm");
-interface Renderer {
-  Resvg: Module["Resvg"];
-  fontBuffers: Uint8Array[];
+interface Waiting {
+  resolve: (png: Uint8Array<ArrayBuffer>) => void;
+  reject: (fault: Error) => void;
 }
 
-/** Loaded on the first picture: most processes never draw one. */
-let renderer: Promise<Renderer> | undefined;
-
-async function load(): Promise<Renderer> {
-  const { initWasm, Resvg } = await import("@resvg/resvg-wasm");
-  const wasm = createRequire(import.meta.url).resolve("@resvg/resvg-wasm/index_bg.wasm");
-  const font = (name: string) => readFile(new URL(`../../data/fonts/${name}`, import.meta.url));
-  const [code, ...fontBuffers] = await Promise.all([
-    readFile(wasm),
-    font("atkinson-regular.ttf"),
-    font("atkinson-bold.ttf"),
-  ]);
-  await initWasm(code);
-  return { Resvg, fontBuffers };
+interface Drawn {
+  id: number;
+  png?: Uint8Array<ArrayBuffer>;
+  fault?: string;
 }
+
+let thread: DrawingThread | undefined;
 
 /**
  * Draws an SVG of ours as PNG, two pixels for each unit.
  * @param svg - one of our own pictures; what it draws is bounded by its own width
  */
-export const drawPng: PngDrawer = async (svg) => {
-  renderer ??= load();
-  const { Resvg, fontBuffers } = await renderer;
-  const fonts = { fontBuffers, loadSystemFonts: false, defaultFontFamily: FAMILY, sansSerifFamily: FAMILY };
-  const picture = new Resvg(svg, { font: fonts, fitTo: { mode: "zoom", value: ZOOM } });
-  const drawn = picture.render();
-  const png = new Uint8Array(drawn.asPng());
-  drawn.free();
-  picture.free();
-  return png;
+export const drawPng: PngDrawer = (svg) => {
+  thread ??= new DrawingThread(() => {
+    thread = undefined;
+  });
+  return thread.draw(svg);
 };
+
+class DrawingThread {
+  private readonly worker = new Worker(new URL("./png-thread.mjs", import.meta.url), { resourceLimits });
+  private readonly waiting = new Map<number, Waiting>();
+  private readonly onEnd: () => void;
+  private idle: NodeJS.Timeout | undefined;
+  private drawn = 0;
+  private ended = false;
+
+  /** @param onEnd - told when it takes no more */
+  constructor(onEnd: () => void) {
+    this.onEnd = onEnd;
+    this.worker.on("message", (answer: Drawn) => this.answered(answer));
+    this.worker.on("error", (fault) => this.end(fault instanceof Error ? fault : new Error(String(fault))));
+    this.worker.on("exit", () => this.end(new Error("The thread that draws pictures ended.")));
+  }
+
+  draw(svg: string): Promise<Uint8Array<ArrayBuffer>> {
+    clearTimeout(this.idle);
+    // Keeps the process alive while something is drawn, and only then.
+    this.worker.ref();
+    const id = this.drawn++;
+    return new Promise((resolve, reject) => {
+      this.waiting.set(id, { resolve, reject });
+      this.worker.postMessage({ id, svg });
+    });
+  }
+
+  private answered({ id, png, fault }: Drawn): void {
+    const caller = this.waiting.get(id);
+    this.waiting.delete(id);
+    if (png) caller?.resolve(png);
+    else caller?.reject(new Error(fault));
+    if (this.waiting.size > 0) return;
+    this.worker.unref();
+    this.idle = setTimeout(() => this.end(), KEPT_MS).unref();
+  }
+
+  private end(fault = new Error("The thread that draws pictures was told to end.")): void {
+    // Ending tells of itself once more, when another thread may have taken over.
+    if (this.ended) return;
+    this.ended = true;
+    this.onEnd();
+    clearTimeout(this.idle);
+    for (const { reject } of this.waiting.values()) reject(fault);
+    this.waiting.clear();
+    void this.worker.terminate();
+  }
+}

@@ -1,5 +1,6 @@
 /** Pictures as PNG, where the runtime lends a renderer. */
-import { describe, expect, it } from "vitest";
+import { Worker } from "node:worker_threads";
+import { afterEach, describe, expect, it, vi } from "vitest";
 import { createApp } from "../../api/app.ts";
 import { drawPng } from "../../api/node/draw-png.ts";
 import { post as postBare, problemOf, THAW_TEXT } from "../http/support.ts";
@@ -43,7 +44,57 @@ describe("image/png", () => {
     expect(Buffer.from(a).equals(Buffer.from(b))).toBe(true);
   });
 
+  it("gives each caller the picture asked for, however many ask at once", async () => {
+    const widths = [40, 10, 30, 20];
+    const drawn = await Promise.all(
+      widths.map((w) => drawPng(`<svg xmlns="http://www.w3.org/2000/svg" width="${w}" height="9"></svg>`)),
+    );
+    expect(drawn.map(sizeOf)).toEqual(widths.map((w) => [2 * w, 18]));
+  });
+
+  it("lets others be answered while it is drawn", async () => {
+    await post("");
+    const order: string[] = [];
+    const picture = Promise.resolve(post("?width=720")).then(() => order.push("picture"));
+    await app.request("/health");
+    order.push("health");
+    // Several turns of the loop, all of them before the picture is there.
+    for (let turn = 0; turn < 5; turn++) await new Promise((resolve) => setImmediate(resolve));
+    order.push("turns");
+    await picture;
+    expect(order).toEqual(["health", "turns", "picture"]);
+  });
+
+  it("says so where a drawing is none, and draws the next", async () => {
+    await expect(drawPng("<svg")).rejects.toThrow();
+    expect(sizeOf(await drawPng('<svg xmlns="http://www.w3.org/2000/svg" width="5" height="5"></svg>'))[0]).toBe(10);
+  });
+
   it("is refused where the runtime cannot", async () => {
     expect((await problemOf(await postBare("/v1/fit", THAW_TEXT, { accept: "image/png" }))).status).toBe(406);
+  });
+});
+
+describe("the thread that draws", () => {
+  afterEach(() => {
+    vi.useRealTimers();
+    vi.restoreAllMocks();
+  });
+
+  it("ends after twenty seconds without a picture, and another draws the next", async () => {
+    vi.useFakeTimers({ toFake: ["setTimeout", "clearTimeout"] });
+    const ended = vi.spyOn(Worker.prototype, "terminate");
+    const dot = '<svg xmlns="http://www.w3.org/2000/svg" width="1" height="1"></svg>';
+    await drawPng(dot);
+    vi.advanceTimersByTime(15_000);
+    await drawPng(dot);
+    vi.advanceTimersByTime(19_000);
+    expect(ended).not.toHaveBeenCalled();
+    vi.advanceTimersByTime(1_000);
+    expect(ended).toHaveBeenCalledOnce();
+    expect(sizeOf(await drawPng(dot))).toEqual([2, 2]);
+    await ended.mock.results[0]!.value;
+    expect(sizeOf(await drawPng(dot))).toEqual([2, 2]);
+    expect(ended).toHaveBeenCalledOnce();
   });
 });
