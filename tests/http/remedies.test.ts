@@ -26,6 +26,28 @@ describe("POST /v1/remedies", () => {
     expect(headline).toContain("Nothing within these limits");
   });
 
+  it("answers where the parts are too far from each other for the solver's numbers", async () => {
+    const { glaze } = THAW_ON_RED_STONEWARE;
+    const clay = { name: "bucket clay", formula: "Al2O3.2SiO2.2H2O", parts: 1e6 };
+    const response = await post("/v1/remedies", {
+      ...THAW_ON_RED_STONEWARE,
+      glaze: { ...glaze, additions: [clay] },
+      parts: { silica: { max: 30 } },
+      seger: { Al2O3: { min: 0.4, max: 0.6 } },
+      silicaToAlumina: { min: 2, max: 4 },
+      melt: { logViscosity: 0.3, surfaceTensionPercent: 8 },
+      allow: ["silica"],
+      keep: ["kaolin"],
+      forbid: ["zinc-oxide"],
+      bodies: [],
+    });
+    expect(response.status).toBe(200);
+    const { before, remedies } = RemediesReport.parse(await response.json());
+    // Nearly all of it is kaolin, which shrinks far less than the clay.
+    expect(before.verdict).toBe("shivers");
+    expect(remedies.filter(({ recipe }) => recipe)).toEqual([]);
+  });
+
   it.each([
     [{ ...THAW_ON_RED_STONEWARE, target: 2 }, "/target"],
     [{ ...THAW_ON_RED_STONEWARE, allow: ["silca"] }, "/allow/0"],

@@ -8,7 +8,7 @@ export interface LinearProgram {
   rows: { weights: number[]; low: number; high: number }[];
 }
 
-/** Gives the best x, or null where no x keeps every bound. */
+/** Gives the best x, or null where no x keeps every bound, or where numbers too far apart defeat the solver. */
 export type LinearSolver = (program: LinearProgram) => number[] | null;
 
 /** What is used of the solver's package. */
@@ -70,8 +70,19 @@ export function asSolver(highs: Highs): LinearSolver {
     return highs.withModel(model, (m) => {
       // Programmes this small are solved sooner than simplified.
       m.options.set({ output_flag: false, presolve: "off" });
-      m.run();
+      if (!ran(m)) return null;
       return m.getModelStatus() === highs.constants.modelStatus.optimal ? Array.from(m.getSolution().colValue) : null;
     });
   };
+}
+
+/** Whether the solver got through: a recipe of a million parts beside one of a half can be more than its numbers bear. */
+function ran(m: HighsModel): boolean {
+  try {
+    m.run();
+    return true;
+  } catch (error) {
+    if (error instanceof Error && error.name === "HighsError") return false;
+    throw error;
+  }
 }
