@@ -11,6 +11,12 @@ import { Ringtrue } from "@ringtrue/sdk";
 import { transform } from "esbuild";
 import { describe, expect, it } from "vitest";
 import { app } from "../../api/app.ts";
+import { DRAWS, INPUTS } from "../../api/engine/fit/draws.ts";
+import { PUBLISHED_SETS } from "../../api/engine/glass/expansion/index.ts";
+import { glassDensity } from "../../api/engine/glass/index.ts";
+import { listMaterials } from "../../api/engine/recipe/materials.ts";
+import tension from "../../data/models/surface-tension.json" with { type: "json" };
+import { close } from "../support/close.ts";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const file = `${root}README.md`;
@@ -77,6 +83,24 @@ describe("README", () => {
       return;
     }
     expect(block.exec(text)?.[2]).toBe(table);
+  });
+  it("counts what there is", () => {
+    const count = (words: RegExp) => words.exec(readme())?.[1];
+    expect(Number(count(/(\d+) supplier-neutral materials/))).toBe(listMaterials().length);
+    const [, draws, inputs] = /(\d+) seeded quasi-random draws of (\d+) uncertain inputs/.exec(readme())!.map(Number);
+    expect([draws, inputs]).toEqual([DRAWS, INPUTS.length]);
+    const inWords = ["four", "five", "six", "seven", "eight"];
+    expect(count(/(\w+) published factor sets/)).toBe(inWords[PUBLISHED_SETS.length - 4]);
+  });
+  it("states the intervals of density and surface tension that are answered", () => {
+    const [, density, least, most] = /density's ±([\d.]+) % .* surface tension's ±(\d+) to (\d+) %/
+      .exec(readme())!
+      .map(Number);
+    const { density: answered } = glassDensity({ SiO2: 0.75, Na2O: 0.15, CaO: 0.1 });
+    // Shown to 0.01 g/cm3, of some 2.5: half a unit is 0.2 %.
+    close((answered!.high / answered!.value - 1) * 100, density!, { abs: 0.2, why: "the digits shown" });
+    const shares = Object.values(tension.sets).map(({ halfWidthShare }) => Math.round(halfWidthShare * 100));
+    expect([Math.min(...shares), Math.max(...shares)]).toEqual([least, most]);
   });
   it("opens with the job, and its example takes ten lines", () => {
     const [, , job] = readme().split("\n");
