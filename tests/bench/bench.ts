@@ -8,7 +8,17 @@
  * @module
  */
 import { cpus } from "node:os";
-import { BODY_BYTES, bulk, echoLoad, engineRate, fitLoad, p99Ms, startUpMs, workersRate } from "./measures.ts";
+import {
+  BODY_BYTES,
+  bareRate,
+  bulk,
+  echoLoad,
+  engineRate,
+  fitLoad,
+  p99Ms,
+  startUpMs,
+  workersRate,
+} from "./measures.ts";
 import { oursToNumpy } from "./numpy.ts";
 import { BLEND_POINTS, blendS, partCosts } from "./parts.ts";
 
@@ -60,6 +70,8 @@ row("99 in 100 fits at half that rate take", `${p99.toFixed(1)} ms`, "aim < 20",
 const [one, two] = [await workersRate(1), await workersRate(2)];
 row("blends, WORKERS=1 and WORKERS=2", `${whole(one)}, ${whole(two)}`, "mixtures/s", null);
 row("WORKERS=2 ÷ WORKERS=1", (two / one).toFixed(2), "aim ≥ 1.8", two / one >= 1.8);
+const bare = (await bareRate(2)) / (await bareRate(1));
+row("two bare processes ÷ one: all there is to gain", bare.toFixed(2), "yardstick", null);
 
 const short = await bulk(20_000, [], 8, "verdicts");
 row(

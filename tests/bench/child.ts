@@ -1,8 +1,9 @@
 /** A server in a process of its own, on loopback, so that the load generator takes none of its core. @module */
-import { execFileSync, spawn } from "node:child_process";
+import { execFile, execFileSync, spawn } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { createServer } from "node:net";
 import { fileURLToPath } from "node:url";
+import { promisify } from "node:util";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 
@@ -37,6 +38,13 @@ export async function start(file: string, settings: Record<string, string> = {})
   const pid = child.pid!;
   const url = `http://127.0.0.1:${port}`;
   return { url, residentMB: () => residentKB(pid) / 1024, processorS: () => processorS(pid), stop };
+}
+
+/** Runs a TypeScript file to its end and gives what it printed. */
+export async function output(file: string, ...parameters: string[]): Promise<string> {
+  const run = promisify(execFile);
+  const { stdout } = await run(process.execPath, [".config/run.mjs", file, ...parameters], { cwd: root });
+  return stdout;
 }
 
 /**

@@ -2,9 +2,9 @@
 import { Ringtrue } from "@ringtrue/sdk";
 import autocannon from "autocannon";
 import { checkFit } from "../../api/engine/fit/index.ts";
-import { type Child, start, untilAnswered } from "./child.ts";
+import { type Child, output, start, untilAnswered } from "./child.ts";
 import { ask, keptConnections, paced, quantile } from "./paced.ts";
-import { corners, question, questions } from "./questions.ts";
+import { question, questions, WORKERS_MIXTURES, workersBlend } from "./questions.ts";
 
 const SERVICE = "api/server.ts";
 const BODY = JSON.stringify(question());
@@ -150,9 +150,7 @@ export function p99Ms(perSecond: number, seconds = 5): Promise<number> {
  * table, so that asking and sending cost next to nothing beside the work.
  */
 export function workersRate(workers: number, seconds = 4): Promise<number> {
-  const steps = 24;
-  const mixtures = ((steps + 1) * (steps + 2)) / 2;
-  const asked = Buffer.from(JSON.stringify({ ...corners(3), steps }));
+  const asked = Buffer.from(JSON.stringify(workersBlend()));
   const measure = async ({ url }: Child) => {
     const headers = { "content-type": "application/json", accept: "text/csv" };
     let judged = 0;
@@ -160,7 +158,7 @@ export function workersRate(workers: number, seconds = 4): Promise<number> {
     const blend = async () => {
       const { status } = await ask(`${url}/v1/blends`, asked, { headers, agent: false });
       if (status !== 200) throw new Error(`${status}: the figure would lie.`);
-      judged += mixtures;
+      judged += WORKERS_MIXTURES;
     };
     await untilAnswered(blend);
     const until = async (end: number) => {
@@ -177,4 +175,18 @@ export function workersRate(workers: number, seconds = 4): Promise<number> {
     return judged / ((performance.now() - began) / 1000);
   };
   return withChild(SERVICE, measure, { WORKERS: String(workers) });
+}
+
+/**
+ * Mixtures judged a second by so many processes that do nothing else and know nothing of each other: no service on this
+ * machine can gain more by another worker.
+ */
+export async function bareRate(processes: number, seconds = 3): Promise<number> {
+  const rates = await Promise.all(
+    Array.from({ length: processes }, async () => {
+      const told = await output("tests/bench/bare-worker.ts", "1.5", String(seconds));
+      return Number(told);
+    }),
+  );
+  return rates.reduce((sum, rate) => sum + rate, 0);
 }

@@ -52,3 +52,9 @@ export function corners(count: number) {
   }));
   return { corners: made, body, firing, ware };
 }
+
+/** Mixtures of {@link workersBlend}. */
+export const WORKERS_MIXTURES = 325;
+
+/** A triangle of 25 mixtures a side: work enough beside which asking and sending cost next to nothing. */
+export const workersBlend = () => ({ ...corners(3), steps: 24 });
