@@ -1,5 +1,7 @@
 /** Reading pictures back: every text with the room it takes, every line, every ring. @module */
+import { fileURLToPath } from "node:url";
 import fc from "fast-check";
+import { expect } from "vitest";
 import { checkFit, type FitReport, type FitRequest } from "../../api/engine/fit/index.ts";
 import { textWidth } from "../../api/engine/pictures/marks/text-width.ts";
 
@@ -51,6 +53,13 @@ export function textsOf(svg: string): Box[] {
     const y = number(tag, "y");
     return { words: shown(inner), size, left, right: left + width, top: y - ASCENT * size, bottom: y + DESCENT * size };
   });
+}
+
+/** Holds a picture against the file kept for review; `-u` writes it anew. */
+export async function expectKept(name: string, svg: string): Promise<void> {
+  // By its whole address, so that it is the same file wherever the tests are run from.
+  const kept = fileURLToPath(new URL(`snapshots/${name}.svg`, import.meta.url));
+  await expect(`${svg.replace(/>(?=<(?!\/?tspan|\/text))/g, ">\n")}\n`).toMatchFileSnapshot(kept);
 }
 
 /** The drawing's frame. */
