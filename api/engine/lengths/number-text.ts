@@ -42,7 +42,7 @@ export const hasFraction = (text: string): boolean => /[/⁄]/.test(text) || [..
 
 /** The number and what follows it, parted; blanks made single. */
 export function partNumber(text: string): { number: string; rest: string } {
-  const plain = text.trim().replace(/\s+/g, " ");
+  const plain = text.replace(/\s+/g, " ");
   let end = 0;
   while (end < plain.length && (/[\d.,/⁄ \-−+]/.test(plain[end]!) || plain[end]! in SIGNS)) end += 1;
   return { number: plain.slice(0, end).trim(), rest: plain.slice(end).trim().toLowerCase() };

@@ -77,7 +77,7 @@ function readLength(input: LengthInput, unit: LengthUnit | undefined): number | 
   if (number.includes(",")) {
     return `“${shown}” has a comma. Write a decimal point: “${shown.replace(",", ".")}”, and leave out marks of thousands.`;
   }
-  if (/\d/.test(rest) && rest !== "") return twoUnits(shown, number, rest);
+  if (/\d/.test(rest)) return twoUnits(shown, number, rest);
   const value = readNumber(number);
   if (value === undefined) return `“${shown}” is no length I can read. ${WRITE}`;
   if (rest === "") {
@@ -94,8 +94,9 @@ function readLength(input: LengthInput, unit: LengthUnit | undefined): number | 
 
 /** Words for a text with two numbers: what it may have meant, in one unit or the other. */
 function twoUnits(shown: string, first: string, rest: string): string {
-  const unit = /^\D+/.exec(rest)?.[0].trim() ?? "";
-  const second = partNumber(rest.slice(/^\D+/.exec(rest)?.[0].length ?? 0));
+  const at = rest.search(/\d/);
+  const unit = rest.slice(0, at).trim();
+  const second = partNumber(rest.slice(at));
   const [a, b] = [SPELT[unit], SPELT[second.rest]];
   const [x, y] = [readNumber(first), readNumber(second.number)];
   if (a && b && a !== b && x !== undefined && y !== undefined) {
