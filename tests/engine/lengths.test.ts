@@ -1,14 +1,18 @@
 /** Lengths, volumes and weights as people write them. Inch and pound are exact by definition (1959). */
 import { describe, expect, it } from "vitest";
+import { ImpossibleValueError } from "../../api/engine/errors.ts";
 import {
   Faults,
+  inUnit,
   type LengthInput,
   type LengthUnit,
+  lengthQuantity,
   lengthReader,
   readNumber,
   readVolume,
   readWeight,
   roundLength,
+  sayLength,
 } from "../../api/engine/lengths/index.ts";
 import { close } from "../support/close.ts";
 
@@ -33,6 +37,10 @@ describe("lengths are read", () => {
     ["7/8 in", 22.225],
     [" 12   mm ", 12],
     [".5 cm", 5],
+    [".25 cm", 2.5],
+    ["9.25 cm", 92.5],
+    ["3  1/2 in", 88.9],
+    ["5000 mm", 5000],
     [{ value: 3.5, unit: "in" as const }, 88.9],
     [42, 42],
     ["42", 42],
@@ -47,29 +55,78 @@ describe("lengths are read", () => {
 
 describe("what cannot be a length is told", () => {
   it.each([
+    // Arithmetic: 3 · 25.4 + 5 = 81.2, and 100 + 4 · 25.4 = 201.6 = 7.937 in.
     ["3 in 5 mm", "mixes in and mm. Write one unit: if you meant the two added up, 81.2 mm or 3.197 in."],
-    ["100 mm 4 in", "mixes mm and in"],
+    ["100 mm 4 in", "mixes mm and in. Write one unit: if you meant the two added up, 201.6 mm or 7.937 in."],
+    ["3 in 5 in", "holds more than one length"],
+    ["3 hands 5 mm", "holds more than one length"],
+    ["3 mm 5 hands", "holds more than one length"],
+    ["1 2 in 5 mm", "holds more than one length"],
+    ["3 in 1 2 mm", "holds more than one length"],
     ["9,5 cm", "Write a decimal point: “9.5 cm”"],
     ["3½", "“3½” of what? Add the unit, such as “3½ in”"],
     ["-3 mm", "less than nothing"],
     ["3 furlongs", "I don't know the unit"],
     ["1 ft", "is in feet. Write it in inches."],
+    ["1 foot", "is in feet"],
+    ["2 feet", "is in feet"],
+    ["2 ft.", "is in feet"],
+    ["2'", "is in feet"],
+    ["2′", "is in feet"],
+    ["2 left", "I don't know the unit"],
+    ["2 fto", "I don't know the unit"],
     ["2 m", "is in metres"],
+    ["2 metres", "is in metres"],
+    [{ value: 3, unit: "ft" as "in" }, "I read lengths in mm, cm or in"],
+    [null as unknown as string, "no length I can read"],
     ["31/0 in", "no length I can read"],
     ["tall", "no length I can read"],
     ["", "no length I can read"],
     ["0 mm", "The height is 0. Give a length above 0."],
     [-4, "cannot be less than nothing"],
     ["90000 mm", "comes to 90 m, longer than any kiln"],
+    ["5001 mm", "longer than any kiln"],
     ["3 1/2 1/2 in", "no length I can read"],
     [Number.NaN, "no number"],
   ])("%j", (input, words) => expect(read(input)).toContain(words));
+
+  it("a length that is missing, and no more than the beginning of a long text", () => {
+    expect(read(undefined as unknown as string)).toContain("The height is missing");
+    expect(read("tall".repeat(20))).toContain(`“${"tall".repeat(10)}” is no length`);
+  });
+
+  it("nothing at all is a length only where the reader is told so", () => {
+    const faults = new Faults();
+    const length = lengthReader("mm", faults);
+    expect(length("0 mm", "/line", "The line", { zero: true })).toBe(0);
+    expect(faults.issues).toEqual([]);
+    expect(length("0 mm", "/line", "The line", { zero: false })).toBeNaN();
+    expect(faults.issues.map(({ pointer }) => pointer)).toEqual(["/line"]);
+  });
 });
 
-it("fractions keep whole and part apart", () => {
-  expect(readNumber("31/2")).toBe(15.5);
-  expect(readNumber("3 1/2")).toBe(3.5);
-  expect(readNumber("1e3")).toBeUndefined();
+describe("numbers with fractions", () => {
+  it.each([
+    ["31/2", 15.5],
+    ["3 1/2", 3.5],
+    ["12 1/2", 12.5],
+    ["1 11/16", 1.6875],
+    ["3 5/16", 3.3125],
+    ["5/16", 0.3125],
+    ["½", 0.5],
+    ["⅓", 1 / 3],
+    ["⅔", 2 / 3],
+    ["¼", 0.25],
+    ["¾", 0.75],
+    ["⅛", 0.125],
+    ["2⅜", 2.375],
+    ["2 ⅝", 2.625],
+    ["10⅞", 10.875],
+    ["1e3", undefined],
+    ["1/2/3", undefined],
+    ["3 1/2/3", undefined],
+    ["1/0", undefined],
+  ])("%s is %d", (text, number) => expect(readNumber(text)).toBe(number));
 });
 
 it("volumes and weights", () => {
@@ -80,14 +137,39 @@ it("volumes and weights", () => {
   close(volume("12 us fl oz"), 354.88, { abs: 0.005 });
   close(weight("5 lb"), 2267.96, { abs: 0.005 });
   expect(faults.issues).toEqual([]);
-  for (const text of ["12 fl oz", "350", "0 ml", "-1 l", "3 cups", "2,5 l"]) volume(text);
+  for (const text of ["12 fl oz", "350", "0 ml", "-1 l", "−1 l", "3 cups", "3 dozen", "2,5 l", "lots"]) volume(text);
   expect(faults.issues.map(({ message }) => message)).toEqual([
     expect.stringContaining("29.57 ml in the United States and 28.41 ml in Britain"),
     expect.stringContaining("“350” of what?"),
     expect.stringContaining("must be above 0"),
     expect.stringContaining("must be above 0"),
+    expect.stringContaining("must be above 0"),
     expect.stringContaining("I don't know the unit"),
+    expect.stringContaining("I don't know the unit in “3 dozen”. Write it like"),
     expect.stringContaining("Write a decimal point"),
+    expect.stringContaining("“lots” is no amount I can read"),
+  ]);
+});
+
+it("an amount with its unit apart, and the most that is read", () => {
+  const faults = new Faults();
+  expect(readVolume({ value: 2.5, unit: "l" }, "/v", "The capacity", faults)).toBe(2500);
+  expect(readVolume("1000 l", "/v", "The capacity", faults)).toBe(1e6);
+  // By definition, 453.59237 g.
+  expect(readWeight({ value: 1, unit: "lb" }, "/w", "The weight", faults)).toBe(453.59237);
+  expect(faults.issues).toEqual([]);
+  const refused = [
+    readVolume("1001 l", "/v", "The capacity", faults),
+    readVolume(undefined, "/v", "The capacity", faults),
+    readWeight("3 stone", "/w", "The weight", faults),
+    readWeight("heavy".repeat(20), "/w", "The weight", faults),
+  ];
+  expect(refused).toEqual([Number.NaN, Number.NaN, Number.NaN, Number.NaN]);
+  expect(faults.issues).toEqual([
+    { pointer: "/v", message: expect.stringContaining("comes to more than 1000 l") },
+    { pointer: "/v", message: expect.stringContaining("The capacity is missing") },
+    { pointer: "/w", message: expect.stringContaining('I don\'t know the unit in “3 stone”. Write it like "2000 g"') },
+    { pointer: "/w", message: expect.stringContaining(`“${"heavy".repeat(8)}” is no amount`) },
   ]);
 });
 
@@ -100,4 +182,74 @@ it.each([
   [9.5, "in", "3/8 in"],
   [0.1, "mm", "0.5 mm"],
   [25.3, "in", "1 in"],
+  // Finer steps for small things: 1.23 cm to 0.05 cm, 24.6 mm = 0.9685 in to 1/32 in, 12.3 mm to 0.5 mm above.
+  [12.3, "cm", "1.25 cm"],
+  [24.6, "in", "31/32 in"],
+  [20.4, "mm", "20 mm"],
+  [20.4, "cm", "2 cm"],
 ] as const)("%d mm in %s is set as %s", (mm, unit, text) => expect(roundLength(mm, unit).text).toBe(text));
+
+// Arithmetic: 102.2727 mm = 10.22727 cm = 4.026484 in; 100 mm = 3.937008 in; 105 mm = 4.133858 in.
+describe("lengths are told in the unit asked for", () => {
+  it.each([
+    ["mm", 102.27, [100, 105], "102.3 mm"],
+    ["cm", 10.227, [10, 10.5], "10.23 cm"],
+    ["in", 4.026, [3.937, 4.134], "4.03 in"],
+  ] as const)("in %s", (unit, value, [low, high], text) => {
+    expect(inUnit(102.2727, unit)).toBe(value);
+    expect(lengthQuantity({ value: 102.2727, low: 100, high: 105 }, unit)).toMatchObject({ value, low, high, unit });
+    expect(sayLength(102.2727, unit)).toBe(text);
+  });
+
+  it("to a hundredth of a millimetre where it is small", () => {
+    expect(sayLength(9.0909, "mm")).toBe("9.09 mm");
+    expect(sayLength(9.0909, "cm")).toBe("0.91 cm");
+  });
+});
+
+describe("faults", () => {
+  const limits = { from: 1, to: 3, unit: "g/cm3" };
+
+  it.each([1, 2, 3])("%d lies within 1 to 3, ends included", (value) => {
+    const faults = new Faults();
+    expect(faults.number(value, "/x", "Density", limits)).toBe(true);
+    expect(faults.issues).toEqual([]);
+  });
+
+  it.each([
+    [0.9, "Density is 0.9. It must lie between 1 and 3 g/cm3."],
+    [3.1, "Density is 3.1. It must lie between 1 and 3 g/cm3."],
+    [Number.NaN, "Density is NaN. It must lie between 1 and 3 g/cm3."],
+    ["2", "Density is no number. It must lie between 1 and 3 g/cm3."],
+  ])("%j does not", (value, message) => {
+    const faults = new Faults();
+    expect(faults.number(value, "/x", "Density", limits)).toBe(false);
+    expect(faults.issues).toEqual([{ pointer: "/x", message, allowed: ["1 to 3 g/cm3"] }]);
+  });
+
+  it("of a number without a unit end with the number", () => {
+    const faults = new Faults();
+    faults.number(9, "/x", "A share", { from: 0, to: 1, unit: "" });
+    expect(faults.issues).toEqual([
+      { pointer: "/x", message: "A share is 9. It must lie between 0 and 1.", allowed: ["0 to 1"] },
+    ]);
+  });
+
+  it("of a part are kept under the place of the part, and what is no fault of the input passes through", () => {
+    const faults = new Faults();
+    const issue = { pointer: "/percent", message: "Too much.", suggestion: "12" };
+    const part = () => {
+      throw new ImpossibleValueError([issue]);
+    };
+    expect(faults.gather("/lid", () => 7)).toBe(7);
+    expect(() => faults.throwIfAny()).not.toThrow();
+    expect(faults.gather("/lid", part)).toBeUndefined();
+    expect(faults.issues).toEqual([{ ...issue, pointer: "/lid/percent" }]);
+    expect(() => faults.throwIfAny()).toThrow(ImpossibleValueError);
+    expect(() =>
+      faults.gather("/lid", () => {
+        throw new TypeError("a slip of the program");
+      }),
+    ).toThrow(TypeError);
+  });
+});
