@@ -4,7 +4,7 @@ import type { ReadCoat } from "./coats.ts";
 
 /** What the raw recipe brings, as shares of the dry batch [%]; null for a glaze known by oxides alone. */
 export interface RecipeSigns {
-  /** Clay, counted by what it is dug as. */
+  /** Clay, counted by what it is dug as; not what was calcined, which has shrunk already. */
   clayPercent: number | null;
   /** Light magnesia carbonate and raw zinc oxide, which shrink far as they dry and sinter. */
   fluffyPercent: number | null;
@@ -14,6 +14,7 @@ export interface RecipeSigns {
   carbonatePercent: number | null;
 }
 
+const CALCINED = "calcined-kaolin";
 const FLUFFY = new Set(["magnesium-carbonate", "zinc-oxide"]);
 /** A line that loses more than this is taken for a carbonate or a hydrate [%]. */
 const GASSY = 25;
@@ -27,7 +28,7 @@ export function recipeSigns({ chemistry }: Pick<ReadCoat, "chemistry">): RecipeS
   if (lines.length === 0) return { clayPercent: null, fluffyPercent: null, lossPercent: null, carbonatePercent: null };
   let [clay, fluffy, carbonate] = [0, 0, 0];
   for (const { material, share, lossOnIgnitionPercent } of lines) {
-    if (material !== null && findMaterial(material).kind === "clays") clay += share;
+    if (material !== null && material !== CALCINED && findMaterial(material).kind === "clays") clay += share;
     if (material !== null && FLUFFY.has(material)) fluffy += share;
     if (lossOnIgnitionPercent > GASSY) carbonate += (share * lossOnIgnitionPercent) / 100;
   }
