@@ -9,19 +9,17 @@ import type { BatchRequest, BucketAnswer } from "./types.ts";
  * What to add to a bucket, or pour off it.
  * @param target - specific gravity wanted [-]
  * @param density - of the solids [g/cm3]
- * @returns amounts [g] with what hydrometer and density leave open
+ * @returns amounts [g] with what hydrometer and density leave open; of no use where a fault was kept
  */
 export function correct(
   bucket: NonNullable<BatchRequest["bucket"]>,
   target: number,
   density: Figure,
   faults: Faults,
-): BucketAnswer | undefined {
-  const before = faults.issues.length;
+): BucketAnswer {
   const volume = readVolume(bucket.volume, "/bucket/volume", "The bucket", faults);
   const gravity = bucket.specificGravity;
   checkGravity(gravity, "/bucket/specificGravity", density, faults);
-  if (faults.issues.length > before) return undefined;
   const range = (of: (g: number, d: number) => number): Quantity => {
     const value = of(gravity, density.value);
     const half = Math.hypot(

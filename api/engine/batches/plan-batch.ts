@@ -66,9 +66,7 @@ export function planBatch(request: BatchRequest): BatchReport {
     bucket: bucket ?? null,
     steps: [],
     warnings,
-    cautions: chemistry!.cautions.map((notice) =>
-      notice.pointer ? { ...notice, pointer: `/glaze${notice.pointer}` } : notice,
-    ),
+    cautions: chemistry!.cautions,
     sources: [...new Set([...chemistry!.sources, "brongniart", "glaze-practice"])],
   };
   report.headline = headline(report);

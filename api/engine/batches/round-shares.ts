@@ -14,9 +14,7 @@ export function roundShares(amounts: readonly number[], decimals: number): numbe
   // A hair, so that 4.2 written as 4.1999… is not cut to 4.19.
   const cut = amounts.map((amount) => Math.floor(amount * scale + 1e-7));
   const missing = total - cut.reduce((sum, steps) => sum + steps, 0);
-  const byLoss = amounts
-    .map((amount, i) => ({ i, loss: amount * scale - cut[i]! }))
-    .sort((a, b) => b.loss - a.loss || a.i - b.i);
+  const byLoss = amounts.map((amount, i) => ({ i, loss: amount * scale - cut[i]! })).sort((a, b) => b.loss - a.loss);
   for (const { i } of byLoss.slice(0, Math.max(0, missing))) cut[i] = cut[i]! + 1;
   return cut.map((steps) => steps / scale);
 }
