@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
 import {
+  appenDensity,
   estimateExpansion,
   expansionDoubt,
   expansionPerPart,
@@ -41,8 +42,34 @@ describe("density, printed against Appen's volumes", () => {
     expect(PRINTED).toHaveLength(8);
   });
   it("names what it leaves out, and gives nothing for nothing", () => {
-    expect(glassDensity({ SiO2: 0.9, CoO: 0.1 }).missingOxides).toEqual(["CoO"]);
+    expect(glassDensity({ SiO2: 0.9, CoO: 0.1, WO3: 0 }).missingOxides).toEqual(["CoO"]);
     expect(glassDensity({ CoO: 1 }).density).toBeNull();
+    expect(glassDensity({}).density).toBeNull();
+  });
+  // Molar masses 60.083, 61.979, 69.617 and 101.961; volumes 26.5, 20.2, 40.4, boron 34 three-fold and 18.5 four-fold.
+  it.each<{ why: string; of: Record<string, number>; mass: number; volume: number }>([
+    { why: "no boron", of: { SiO2: 0.75, Na2O: 0.25 }, mass: 60.557, volume: 0.75 * 26.5 + 0.25 * 20.2 },
+    { why: "boron all in three", of: { B2O3: 1 }, mass: 69.617, volume: 34 },
+    { why: "boron all in four", of: { B2O3: 0.25, Na2O: 0.75 }, mass: 63.8885, volume: 0.25 * 18.5 + 0.75 * 20.2 },
+    {
+      why: "half of the boron in four: soda 0.15 less alumina 0.05, of 0.2",
+      of: { SiO2: 0.6, B2O3: 0.2, Na2O: 0.15, Al2O3: 0.05 },
+      mass: 0.6 * 60.083 + 0.2 * 69.617 + 0.15 * 61.979 + 0.05 * 101.961,
+      volume: 0.6 * 26.5 + 0.2 * 26.25 + 0.15 * 20.2 + 0.05 * 40.4,
+    },
+    { why: "a tenth left out", of: { SiO2: 0.9, CoO: 0.1 }, mass: 60.083, volume: 26.5 },
+  ])("is mass over volume, by hand: $why", ({ of, mass, volume }) => {
+    close(appenDensity(of).value, mass / volume, { rel: 1e-4 });
+  });
+  it("states 4.1 % to either side in g/cm3", () => {
+    const value = 207.2 + 15.999;
+    // Pure PbO by hand: its molar mass over 22.3 cm3/mol is 10.01.
+    const { density, sources } = glassDensity({ PbO: 1 });
+    expect(density).toMatchObject({ unit: "g/cm3", coverage: 0.9 });
+    close(density!.value, value / 22.3, { abs: 0.01 });
+    close(density!.low, (0.959 * value) / 22.3, { abs: 0.01 });
+    close(density!.high, (1.041 * value) / 22.3, { abs: 0.01 });
+    expect(sources).toEqual(["appen-1949"]);
   });
   it("gives the figure of the docstring", () => {
     close(glassDensity({ SiO2: 0.75, Na2O: 0.25 }).density?.value, 2.43);
@@ -58,6 +85,16 @@ describe("liquidus", () => {
     expect(quantileOf(liquidusC, 0.95)).toBeGreaterThan(1010);
     expect(warnings).toEqual([]);
     expect(note).toContain("indication");
+  });
+  it("names an oxide outside its glasses and doubts more with one that it does not know", () => {
+    const { warnings, sources } = liquidusIndication({ SiO2: 0.5, Li2O: 0.45, Al2O3: 0.05 });
+    expect(warnings.map((warning) => warning.code)).toContain("outside-training-range");
+    expect(sources).toEqual(["sciglass-2019"]);
+    const plain = liquidusIndication({ SiO2: 0.7, Al2O3: 0.1, Na2O: 0.2 }).liquidusC;
+    const odd = liquidusIndication({ SiO2: 0.665, Al2O3: 0.095, Na2O: 0.19, V2O5: 0.05 });
+    close(odd.liquidusC.value, plain.value, { rel: 1e-12 });
+    close(odd.liquidusC.scale, 1.5 * plain.scale, { rel: 1e-12 });
+    expect(odd.warnings.map((warning) => warning.code)).toEqual(["oxide-not-in-model"]);
   });
 });
 
@@ -118,6 +155,17 @@ describe("one more part of each material", () => {
     expect(feldspar!.perPart).toBeGreaterThan(0);
     expect(silica!.perPart).toBeLessThan(0);
   });
+  it.each(["wollastonite", "lithium-carbonate", "zinc-oxide"])(
+    "says what the first part of %s would do",
+    (material) => {
+      // Lithia and zinc are new to this glass: a line of 0 parts holds their place.
+      const effect = expansionPerPart(analyseGlaze({ recipe: [...recipe, { material, parts: 0 }] })).at(-1)!;
+      const step = 1e-6;
+      const difference = (expansionOf([...recipe, { material, parts: step }]) - expansionOf(recipe)) / step;
+      close(effect.perPart, difference, { abs: 1e-6, why: "a difference over a millionth of a part" });
+      expect(effect.material).toBe(material);
+    },
+  );
   it("has nothing to say of a glaze given by its oxides", () => {
     expect(expansionPerPart(fired({ SiO2: 70, Na2O: 30 }))).toEqual([]);
   });

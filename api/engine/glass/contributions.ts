@@ -28,26 +28,43 @@ const MASS = MODEL_OXIDES.map((oxide) => OXIDE_MASS[OXIDE_INDEX.get(oxide)!]!);
 export function expansionContributions(moleFractions: MoleFractions): ExpansionContributions {
   const x = new Float64Array(MODEL_OXIDES.length);
   vectorOf(moleFractions, x);
-  const here = slopesAt(x);
+  const { perMolePercent, perWeightPercent } = derivatives(x);
   const halfway = slopesAt(x.map((share, i) => (i === 0 ? (1 + share) / 2 : share / 2)));
-  let meanSlope = 0;
-  let meanMass = 0;
-  for (let i = 0; i < x.length; i++) {
-    meanSlope += x[i]! * here[i]!;
-    meanMass += x[i]! * MASS[i]!;
-  }
   const oxides: ExpansionContributions["oxides"][number][] = [];
   for (let i = 0; i < x.length; i++) {
     if (x[i] === 0) continue;
-    const perMolePercent = (here[i]! - meanSlope) / 100;
     oxides.push({
       oxide: MODEL_OXIDES[i]!,
       contribution: x[i]! * (halfway[i]! - halfway[0]!),
-      perMolePercent,
-      perWeightPercent: (perMolePercent * meanMass) / MASS[i]!,
+      perMolePercent: perMolePercent[i]!,
+      perWeightPercent: perWeightPercent[i]!,
     });
   }
   return { referenceOxide: "SiO2", reference: SILICA, oxides };
+}
+
+/**
+ * Local derivatives by weight of all oxides that the model knows, those not in the glass yet among them.
+ * @param moleFractions - fired glass, oxide → mole fraction, summing to 1 [-]
+ * @returns oxide → change when one more weight per cent comes in and the rest is scaled down [1e-6/K per wt %]
+ */
+export function slopesByWeight(moleFractions: MoleFractions): ReadonlyMap<string, number> {
+  const x = new Float64Array(MODEL_OXIDES.length);
+  vectorOf(moleFractions, x);
+  const { perWeightPercent } = derivatives(x);
+  return new Map(MODEL_OXIDES.map((oxide, i) => [oxide, perWeightPercent[i]!]));
+}
+
+function derivatives(x: Float64Array): { perMolePercent: Float64Array; perWeightPercent: Float64Array } {
+  const slopes = slopesAt(x);
+  let meanSlope = 0;
+  let meanMass = 0;
+  for (let i = 0; i < x.length; i++) {
+    meanSlope += x[i]! * slopes[i]!;
+    meanMass += x[i]! * MASS[i]!;
+  }
+  const perMolePercent = slopes.map((slope) => (slope - meanSlope) / 100);
+  return { perMolePercent, perWeightPercent: perMolePercent.map((slope, i) => (slope * meanMass) / MASS[i]!) };
 }
 
 function slopesAt(x: Float64Array): Float64Array {

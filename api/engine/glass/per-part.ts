@@ -1,6 +1,6 @@
 /** What one more part of each material would do to the expansion. @module */
 import type { GlazeChemistry } from "../chemistry/types.ts";
-import { expansionContributions } from "./contributions.ts";
+import { slopesByWeight } from "./contributions.ts";
 
 /** One line of a recipe. */
 export interface PartEffect {
@@ -22,15 +22,14 @@ export interface PartEffect {
  */
 export function expansionPerPart(chemistry: GlazeChemistry): PartEffect[] {
   if (chemistry.lines.length === 0) return [];
-  const slopes = new Map(
-    expansionContributions(chemistry.moleFractions).oxides.map((part) => [part.oxide, 100 * part.perWeightPercent]),
-  );
+  // Of every oxide: a line of which none has gone in yet may bring one that the glass does not hold.
+  const slopes = slopesByWeight(chemistry.moleFractions);
   // Grams that one part weighs in 100 g of dry batch: the same for a line of which none has gone in yet.
   const partG = 100 / chemistry.lines.reduce((sum, line) => sum + line.parts, 0);
   return chemistry.lines.map((line) => {
     let effect = 0;
     for (const oxide in line.weightPercent) {
-      effect += ((line.weightPercent[oxide]! * partG) / 100 / chemistry.massBalance.glassG) * (slopes.get(oxide) ?? 0);
+      effect += ((line.weightPercent[oxide]! * partG) / chemistry.massBalance.glassG) * (slopes.get(oxide) ?? 0);
     }
     return { label: line.label, material: line.material, perPart: effect };
   });
