@@ -47,7 +47,7 @@ describe("a set asked about a glass", () => {
     expect(askSet(turner, { Li2O: 100 }).value).toBeNull();
   });
   // Limits: data/factor-sets/validity.json.
-  it.each([
+  it.each<{ id: string; percent: Shares; outside: string[] }>([
     { id: "appen-1949", percent: { SiO2: 45, B2O3: 30, Na2O: 25 }, outside: [] },
     { id: "appen-1949", percent: { SiO2: 44, B2O3: 31, Na2O: 25 }, outside: ["SiO2", "B2O3"] },
     { id: "english-turner-1927", percent: { SiO2: 88, B2O3: 12 }, outside: [] },
@@ -55,7 +55,7 @@ describe("a set asked about a glass", () => {
     { id: "hall-1930", percent: { SiO2: 82, CaO: 18 }, outside: ["Al2O3", "Na2O"] },
     { id: "mayer-havas-1911", percent: { SiO2: 5, B2O3: 95 }, outside: [] },
   ])("$id of $percent is outside for $outside", ({ id, percent, outside }) => {
-    const answer = askSet(set(id), percent as unknown as Shares);
+    const answer = askSet(set(id), percent);
     expect(answer.outside.map((row) => row.oxide)).toEqual(outside);
   });
   it("says the limits with the share", () => {

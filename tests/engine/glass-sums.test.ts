@@ -66,13 +66,13 @@ describe("quantities of a glass", () => {
     expect([...quantities({ SiO2: 0.7, Bi2O3: 0.3 }).slice(0, N)]).toEqual([...vector({ SiO2: 0.7, Bi2O3: 0.3 })]);
   });
   // Each row by hand: min(Al, R2O), min(Al, R2O + RO), min(B, max(R2O + RO − Al, 0)).
-  it.each([
+  it.each<{ of: Moles; alkali: number; flux: number; boron: number }>([
     { of: { Al2O3: 1, Na2O: 4, CaO: 8 }, alkali: 1, flux: 1, boron: 0 },
     { of: { Al2O3: 6, Na2O: 4, CaO: 8, B2O3: 2 }, alkali: 4, flux: 6, boron: 2 },
     { of: { Al2O3: 6, Na2O: 4, CaO: 8, B2O3: 9 }, alkali: 4, flux: 6, boron: 6 },
     { of: { Al2O3: 13, Na2O: 4, CaO: 8, B2O3: 9 }, alkali: 4, flux: 12, boron: 0 },
   ])("$of: alumina with alkali $alkali, with any flux $flux, boron in four $boron", ({ of, alkali, flux, boron }) => {
-    expect(groupsOf(of as unknown as Moles)).toMatchObject({
+    expect(groupsOf(of)).toMatchObject({
       AluminaWithAlkali: alkali,
       AluminaWithFlux: flux,
       BoronInFour: boron,
@@ -80,7 +80,7 @@ describe("quantities of a glass", () => {
   });
   // What each rises (+) and falls (−) with, one for one, from the same formulas.
   const FLUXES = [...ALKALIS, ...EARTHS];
-  it.each([
+  it.each<{ of: Moles; quantity: string; rises: string[]; falls: string[] }>([
     { of: {}, quantity: "SiO2", rises: ["SiO2"], falls: [] },
     { of: {}, quantity: "Bi2O3", rises: ["Bi2O3"], falls: [] },
     { of: {}, quantity: "R2O", rises: ALKALIS, falls: [] },
@@ -94,7 +94,7 @@ describe("quantities of a glass", () => {
     { of: { Al2O3: 6, Na2O: 4, CaO: 8, B2O3: 9 }, quantity: "BoronInFour", rises: FLUXES, falls: ["Al2O3"] },
   ])("$quantity of $of rises with $rises, falls with $falls", ({ of, quantity, rises, falls }) => {
     const gradient = new Float64Array(N).fill(10);
-    addGradient(QUANTITIES.indexOf(quantity), 0.5, quantities(of as unknown as Moles), gradient);
+    addGradient(QUANTITIES.indexOf(quantity), 0.5, quantities(of), gradient);
     const wanted = MODEL_OXIDES.map(
       (oxide) => 10 + (rises.includes(oxide) ? 0.5 : 0) - (falls.includes(oxide) ? 0.5 : 0),
     );
@@ -165,7 +165,7 @@ describe("spread", () => {
   const { low, high } = trainingRange({ SiO2: [40, 100], CaO: [5, 60], Na2O: [0, 20] });
   const scale = scaleFunction(SPREAD, low, high);
   // The file's limits hold ln scale between −0.5 and 1; the widening comes on top.
-  it.each([
+  it.each<{ why: string; of: Moles; log: number }>([
     { why: "inside the range", of: { SiO2: 0.9, CaO: 0.1 }, log: Math.log(1.5) + 0.15 },
     { why: "kept below the upper limit", of: { SiO2: 0.4, CaO: 0.6 }, log: 1 },
     { why: "2 % below the least lime", of: { SiO2: 0.97, CaO: 0.03 }, log: Math.log(1.5) + 0.045 + 8 * 0.02 },
@@ -177,7 +177,7 @@ describe("spread", () => {
     },
     { why: "beyond both the limit and the range", of: { SiO2: 0.3, CaO: 0.7 }, log: 1 + 8 * (0.1 + 0.1) },
   ])("$why: ln scale $log", ({ of, log }) => {
-    close(scale(vector(of as unknown as Moles)), Math.exp(log), { rel: 1e-12 });
+    close(scale(vector(of)), Math.exp(log), { rel: 1e-12 });
   });
   it("is kept above the lower limit", () => {
     const narrow = scaleFunction({ ...SPREAD, base: -9 }, low, high);

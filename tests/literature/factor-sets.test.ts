@@ -87,6 +87,56 @@ describe("Appen's partial values that depend on the glass, from memory", () => {
     close(appen.expansion({ SiO2: 40, CaO: 50, TiO2: 10 }), (40 * 38 + 50 * 130 + 10 * 30) / 1000, { abs: 1e-12 });
     close(appen.expansion({ SiO2: 85, TiO2: 15 }), (85 * 20 + 15 * -15) / 1000, { abs: 1e-12 });
   });
+  it("takes each of them at a point in between", () => {
+    // Silica 38 − (69 − 67); lead 130 + 5 × (3 + 2 + 4 − 3); potash halfway between 425 and 465; titania 30 − 1.5 × 15.
+    close(appen.expansion({ SiO2: 69, CaO: 31 }), (69 * 36 + 31 * 130) / 1000, { abs: 1e-12 });
+    close(
+      appen.expansion({ SiO2: 51, PbO: 40, Li2O: 3, Na2O: 2, K2O: 4 }),
+      (51 * 38 + 40 * 160 + 3 * 270 + 2 * 395 + 4 * 465) / 1000,
+      { abs: 1e-12 },
+    );
+    close(appen.expansion({ SiO2: 60, K2O: 20, Na2O: 0.5 }), (60 * 38 + 20 * 445 + 0.5 * 395) / 1000, { abs: 1e-12 });
+    close(appen.expansion({ SiO2: 65, CaO: 25, TiO2: 10 }), (65 * 38 + 25 * 130 + 10 * 7.5) / 1000, { abs: 1e-12 });
+  });
+  // ψ = (strong + 0.7 middling + 0.3 weak − alumina)/boron, boron counting −12.5 ψ. Factors of the rest as in the table.
+  it.each([
+    { flux: "Na2O", counts: 1, factor: 395 },
+    { flux: "K2O", counts: 1, factor: 425 },
+    { flux: "BaO", counts: 1, factor: 200 },
+    { flux: "CaO", counts: 0.7, factor: 130 },
+    { flux: "SrO", counts: 0.7, factor: 160 },
+    { flux: "CdO", counts: 0.7, factor: 115 },
+    { flux: "PbO", counts: 0.7, factor: 130 },
+    { flux: "Li2O", counts: 0.3, factor: 270 },
+    { flux: "MgO", counts: 0.3, factor: 60 },
+    { flux: "ZnO", counts: 0.3, factor: 50 },
+  ])("lets $flux count $counts where boron turns four-fold", ({ flux, counts, factor }) => {
+    const boron = -12.5 * ((20 * counts - 2) / 10);
+    const sum = 60 * 38 + 10 * boron + 20 * factor - 2 * 30;
+    close(appen.expansion({ SiO2: 60, B2O3: 10, [flux]: 20, Al2O3: 2 }), sum / 1000, { abs: 1e-12 });
+  });
+  it("lets boron count nothing where alumina takes all the flux", () => {
+    const sum = 60 * 38 + 10 * 395 - 20 * 30;
+    close(appen.expansion({ SiO2: 60, B2O3: 10, Na2O: 10, Al2O3: 20 }), sum / 1000, { abs: 1e-12 });
+  });
+});
+
+/** Basis and range of the mean as in each set's file. */
+it.each([
+  { id: "winkelmann-schott-1894", basis: "weight", rangeC: [0, 100] },
+  { id: "mayer-havas-1911", basis: "weight", rangeC: [0, 100] },
+  { id: "english-turner-1927", basis: "weight", rangeC: [25, 90] },
+  { id: "hall-1930", basis: "weight", rangeC: null },
+  { id: "gilard-dubrul-1937", basis: "weight", rangeC: null },
+  { id: "appen-1949", basis: "mole", rangeC: [20, 400] },
+])("$id is by $basis, a mean over $rangeC °C", ({ id, basis, rangeC }) => {
+  expect(PUBLISHED_SETS.filter((candidate) => candidate.id === id)).toMatchObject([{ basis, rangeC, source: id }]);
+});
+
+describe("an oxide that a set has no figure for", () => {
+  it.each(PUBLISHED_SETS.map(({ id }) => id))("counts nothing in the sum of %s", (id) => {
+    close(set(id).expansion({ SiO2: 60, Na2O: 20, WO3: 20 }), set(id).expansion({ SiO2: 60, Na2O: 20 }));
+  });
 });
 
 /**

@@ -128,6 +128,24 @@ describe("Young's modulus by Makishima and Mackenzie", () => {
     close(makishimaMackenzie(moleFractions).value, 69.5, { abs: 0.05 });
   });
   it("names the oxides it has no figure for", () => {
-    expect(makishimaMackenzie({ SiO2: 0.8, Na2O: 0.15, CoO: 0.05 }).missing).toEqual(["CoO"]);
+    expect(makishimaMackenzie({ SiO2: 0.8, Na2O: 0.15, CoO: 0.05, WO3: 0 }).missing).toEqual(["CoO"]);
+  });
+  it("takes a density that is given: 2 × 2.5/60.557 × (0.75 × 14 + 0.25 × 11.2) × (0.75 × 68 + 0.25 × 31.9)", () => {
+    // Molar masses 60.083 and 61.979: 0.75 × 60.083 + 0.25 × 61.979 = 60.557.
+    const { value } = makishimaMackenzie({ SiO2: 0.75, Na2O: 0.25 }, 2.5);
+    close(value, ((2 * 2.5) / 60.557) * 13.3 * 58.975, { abs: 0.005 });
+  });
+  it("counts the rest as the whole: a tenth of cobalt beside it changes nothing", () => {
+    const { value } = makishimaMackenzie({ SiO2: 0.75, Na2O: 0.25 });
+    close(makishimaMackenzie({ SiO2: 0.675, Na2O: 0.225, CoO: 0.1 }).value, value!, { rel: 1e-12 });
+  });
+  it("has no figure where nothing is known, or no density", () => {
+    expect(makishimaMackenzie({ CoO: 1 })).toEqual({ value: null, missing: ["CoO"] });
+    expect(makishimaMackenzie({ CoO: 1 }, 3)).toEqual({ value: null, missing: ["CoO"] });
+    expect(makishimaMackenzie({}).value).toBeNull();
+    // Germania stands in the table of the modulus and not in that of the volumes.
+    expect(makishimaMackenzie({ GeO2: 1 })).toEqual({ value: null, missing: [] });
+    // 2 × 3.6/104.628 × 14.2 × 49.5, molar mass 72.630 + 2 × 15.999.
+    close(makishimaMackenzie({ GeO2: 1 }, 3.6).value, ((2 * 3.6) / 104.628) * 14.2 * 49.5, { abs: 0.005 });
   });
 });
