@@ -69,7 +69,6 @@ export function volumeBetween(stretches: readonly Stretch[], from: number, to: n
 function stretchVolume(stretch: Stretch, low: number, high: number): number {
   if (stretch.kind === "sphere") {
     const { radius, centre } = stretch;
-    if (radius <= 0) return 0;
     const [a, b] = [Math.max(low - centre, -radius), Math.min(high - centre, radius)];
     return a < b ? Math.PI * (radius * radius * (b - a) - (b ** 3 - a ** 3) / 3) : 0;
   }
@@ -85,9 +84,3 @@ function stretchVolume(stretch: Stretch, low: number, high: number): number {
 
 /** Height of the top of an outline [mm]. */
 export const topOf = (stretches: readonly Stretch[]): number => stretches.at(-1)!.to;
-
-/** Radius at the foot of an outline [mm]. */
-export function footOf([first]: readonly Stretch[]): number {
-  if (first!.kind === "line") return Math.max(0, first!.r0);
-  return Math.sqrt(Math.max(0, first!.radius ** 2 - first!.centre ** 2));
-}

@@ -1,7 +1,7 @@
 /** A pot's outline as given, read into stretches. @module */
 import { type Faults, type LengthReader, readVolume } from "../lengths/index.ts";
 import { crossing } from "./crossing.ts";
-import { footOf, linesThrough, moved, type Stretch, scaled, sphereThrough, topOf, volumeBetween } from "./outline.ts";
+import { linesThrough, moved, type Stretch, scaled, sphereThrough, topOf, volumeBetween } from "./outline.ts";
 import type { Profile } from "./types.ts";
 
 /** Most points of an outline [-]. */
@@ -56,12 +56,11 @@ function measure(stretches: Stretch[], wall: number, floor: number, line: number
     return { capacity, clay: volumeBetween(stretches, 0, top) - hollow };
   }
   const outer = moved(stretches, wall);
-  const first = outer[0]!;
+  // An outline may begin at the axis and run level to the foot.
+  const first = outer.find(({ from, to }) => to > from)!;
   // Below a round bottom the sphere goes on; below a flat one lies a disc.
   const under =
-    first.kind === "sphere"
-      ? volumeBetween([{ ...first, from: -floor }], -floor, 0)
-      : Math.PI * footOf(outer) ** 2 * floor;
+    first.kind === "sphere" ? volumeBetween([{ ...first, from: -floor }], -floor, 0) : Math.PI * first.r0 ** 2 * floor;
   const clay = volumeBetween(outer, 0, top) + under - volumeBetween(stretches, 0, top);
   return { capacity: volumeBetween(stretches, 0, top - line), clay };
 }
@@ -143,9 +142,11 @@ function readPoints(
   if (faults.issues.length > before) return undefined;
   const floorY = points[0]!.y;
   const risen = points.map(({ r, y }) => ({ r, y: y - floorY }));
-  parts.push({ name: "foot", mm: 2 * risen[0]!.r }, { name: "rim", mm: 2 * risen.at(-1)!.r });
+  const foot = Math.max(...risen.filter(({ y }) => y === 0).map(({ r }) => r));
+  const rim = risen.at(-1)!.r;
+  parts.push({ name: "foot", mm: 2 * foot }, { name: "rim", mm: 2 * rim });
   const belly = Math.max(...risen.map(({ r }) => r));
-  if (belly > risen[0]!.r && belly > risen.at(-1)!.r) parts.push({ name: "belly", mm: 2 * belly });
+  if (belly > foot && belly > rim) parts.push({ name: "belly", mm: 2 * belly });
   parts.push({ name: "height", mm: risen.at(-1)!.y });
   for (let i = parts.length - 1; i >= 0; i--) if (!(parts[i]!.mm > 0)) parts.splice(i, 1);
   return linesThrough(risen);
