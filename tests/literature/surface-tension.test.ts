@@ -1,7 +1,8 @@
 /** Surface tension by published sets: sums worked by hand, what little was measured, and what the interval rests on. */
 import { describe, expect, it } from "vitest";
 import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
-import { surfaceTension } from "../../api/engine/glass/index.ts";
+import { surfaceTension, unroundedTension } from "../../api/engine/glass/index.ts";
+import { surfaceSums } from "../../api/engine/glass/surface-sums.ts";
 import dietzel from "../../data/factor-sets/dietzel-1942.json" with { type: "json" };
 import agreement from "../../data/models/surface-tension.json" with { type: "json" };
 import { close } from "../support/close.ts";
@@ -22,6 +23,52 @@ describe("sums worked by hand, derived (arithmetic) from each set's table", () =
   });
   it("Appen: 0.7 × 290 + 0.15 × 295 + 0.15 × 510", () => {
     close(by("appen-1949", MOLES, WEIGHT).value?.value, 0.7 * 290 + 0.15 * 295 + 0.15 * 510, { abs: 0.5 });
+  });
+});
+
+describe("sums without intervals", () => {
+  const sums = (moles: Record<string, number>, weight: Record<string, number>, temperatureC?: number) =>
+    Object.fromEntries(surfaceSums(moles, weight, temperatureC).map((sum) => [sum.model, sum]));
+
+  it("are for each set's own temperature; only Dietzel's moves with the one asked for", () => {
+    const temperatures = (temperatureC?: number) =>
+      surfaceSums(MOLES, WEIGHT, temperatureC).map((sum) => [sum.model, sum.temperatureC, sum.sources]);
+    expect(temperatures()).toEqual([
+      ["kucuk-1999", 1400, ["kucuk-1999"]],
+      ["dietzel-1942", 900, ["dietzel-1942"]],
+      ["appen-1949", 1300, ["appen-1949"]],
+    ]);
+    expect(temperatures(1200).map((row) => row[1])).toEqual([1400, 1200, 1300]);
+    const [own, asked] = [sums(MOLES, WEIGHT), sums(MOLES, WEIGHT, 1200)];
+    for (const id of ["kucuk-1999", "appen-1949"]) expect(asked[id]!.value).toBe(own[id]!.value);
+    close(asked["dietzel-1942"]!.value! - own["dietzel-1942"]!.value!, -0.04 * 300, { abs: 1e-9 });
+  });
+  it("scale up what is left where a little is missing, each on its own basis", () => {
+    const moles = { SiO2: 0.8, CaO: 0.15, TiO2: 0.05, P2O5: 0 };
+    const weight = { SiO2: 80, Na2O: 12, P2O5: 8 };
+    const { "kucuk-1999": kucuk, "dietzel-1942": enamel, "appen-1949": appen } = sums(moles, weight);
+    // Titania is not in Kucuk's table, phosphate not in Dietzel's; Appen's has them all here.
+    expect([kucuk!.missingOxides, enamel!.missingOxides, appen!.missingOxides]).toEqual([["TiO2"], ["P2O5"], []]);
+    close(kucuk!.value, 271.2 + (15 * 3.34) / 0.95, { abs: 1e-9 });
+    close(enamel!.value, (80 * 3.4 + 12 * 1.5) / 0.92, { abs: 1e-9 });
+    close(appen!.value, 0.8 * 290 + 0.15 * 510 + 0.05 * 250, { abs: 1e-9 });
+  });
+  it("are given with a tenth missing and not with more", () => {
+    close(sums({ SiO2: 0.9, K2O: 0.1 }, {})["appen-1949"]!.value, 290, { abs: 1e-9 });
+    expect(sums({ SiO2: 0.89, K2O: 0.11 }, {})["appen-1949"]!.value).toBeNull();
+  });
+});
+
+describe("the sum that searches follow", () => {
+  it("is Kucuk's, unrounded", () => {
+    close(unroundedTension(MOLES, WEIGHT), 271.2 + 15 * 3.34, { abs: 1e-9 });
+  });
+  it("is Dietzel's at 900 °C where Kucuk's lacks too much, then Appen's, then none", () => {
+    const zinc = { SiO2: 0.8, ZnO: 0.2 };
+    close(unroundedTension(zinc, { SiO2: 75, ZnO: 25 }), 75 * 3.4 + 25 * 4.7, { abs: 1e-9 });
+    close(unroundedTension(zinc, { SiO2: 75, P2O5: 25 }), 0.8 * 290 + 0.2 * 450, { abs: 1e-9 });
+    close(unroundedTension({ SiO2: 0.9, ZnO: 0.1 }, {}), 271.2, { abs: 1e-9 });
+    expect(unroundedTension({ P2O5: 1 }, { P2O5: 100 })).toBeNull();
   });
 });
 
@@ -101,6 +148,16 @@ describe("measured values lie inside the stated 90 % interval, or the miss is wr
 });
 
 describe("the interval", () => {
+  it.each(Object.entries(agreement.sets))(
+    "of %s is its own share of the value to either side",
+    (id, { halfWidthShare }) => {
+      const { value } = by(id, MOLES, WEIGHT);
+      const exact = surfaceSums(MOLES, WEIGHT).find((sum) => sum.model === id)!.value!;
+      expect(value).toMatchObject({ unit: "mN/m", coverage: 0.9, value: Math.round(exact) });
+      expect(value!.low).toBe(Math.round(exact * (1 - halfWidthShare)));
+      expect(value!.high).toBe(Math.round(exact * (1 + halfWidthShare)));
+    },
+  );
   it("is stated in the answer together with what it rests on", () => {
     const { value, note } = by("kucuk-1999", MOLES, WEIGHT);
     close(value!.high / value!.value - 1, agreement.sets["kucuk-1999"].halfWidthShare, { abs: 0.003, why: "rounded" });

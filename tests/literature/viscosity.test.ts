@@ -4,6 +4,9 @@ import { describe, expect, it } from "vitest";
 import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
 import { VISCOSITY, viscosityCurve } from "../../api/engine/glass/index.ts";
 import { myegaAt, myegaTemperature } from "../../api/engine/glass/myega.ts";
+import { MODEL_OXIDES } from "../../api/engine/glass/oxides.ts";
+import { trainingRange } from "../../api/engine/glass/range-warnings.ts";
+import { scaleFunction } from "../../api/engine/glass/spread.ts";
 import { quantileOf } from "../../api/engine/quantity.ts";
 import { close } from "../support/close.ts";
 
@@ -163,6 +166,56 @@ describe("accuracy wanted on unseen publications (the figures of a first regress
   });
 });
 
+describe("the doubt about a viscosity", () => {
+  const GLASS = { SiO2: 0.7, Al2O3: 0.05, Na2O: 0.15, CaO: 0.1 };
+  const curve = viscosityCurve(GLASS);
+
+  it("is √(logSd² + (temperatureSd × slope)²) times the spread at this glass, in log10 η", () => {
+    const { low, high } = trainingRange(VISCOSITY.training.rangesMolePercent);
+    const k = scaleFunction(
+      VISCOSITY.spread,
+      low,
+      high,
+    )(Float64Array.from(MODEL_OXIDES, (oxide) => (GLASS as Record<string, number>)[oxide] ?? 0));
+    for (const celsius of [500, 800, 1200]) {
+      const { logViscosity, slope } = myegaAt(curve.parameters, celsius + 273.15);
+      const estimate = curve.logViscosity(celsius);
+      close(estimate.value, logViscosity, { rel: 1e-12 });
+      // logSd 0.08 and temperatureSdK 8: data/models/viscosity.json.
+      close(estimate.scale, k * Math.sqrt(0.08 ** 2 + (8 * slope) ** 2), { rel: 1e-9 });
+    }
+  });
+  it("is the same divided by the slope in temperature", () => {
+    for (const log of [2, 6.6, 12]) {
+      const celsius = curve.temperatureC(log);
+      const { slope } = myegaAt(curve.parameters, celsius.value + 273.15);
+      close(curve.logViscosity(celsius.value).value, log, { abs: 1e-9 });
+      close(celsius.scale, curve.logViscosity(celsius.value).scale / slope, { rel: 1e-9 });
+    }
+    close(curve.temperatureC(12).value, curve.parameters.t12K - 273.15, { abs: 1e-9 });
+  });
+  it("grows by 1 + 10 × the share of an oxide that no measured glass has, which moves nothing", () => {
+    const odd = viscosityCurve({ SiO2: 0.665, Al2O3: 0.0475, Na2O: 0.1425, CaO: 0.095, V2O5: 0.05 });
+    close(odd.parameters.t12K, curve.parameters.t12K, { rel: 1e-12 });
+    close(odd.logViscosity(1000).scale, 1.5 * curve.logViscosity(1000).scale, { rel: 1e-9 });
+    close(odd.temperatureC(4).scale, 1.5 * curve.temperatureC(4).scale, { rel: 1e-9 });
+    expect([curve.warnings, curve.sources]).toEqual([[], VISCOSITY.sources]);
+    expect(odd.warnings.map((warning) => warning.code)).toEqual(["oxide-not-in-model"]);
+  });
+});
+
+it("keeps T12 within 400 to 1400 K and ln fragility within 2.5 to 4.8, however odd the melt", () => {
+  // Ends of data/models/viscosity.json; each of these melts runs far beyond one of them.
+  const ends = MODEL_OXIDES.flatMap((a) =>
+    MODEL_OXIDES.map((b) => viscosityCurve(a === b ? { [a]: 1 } : { [a]: 0.5, [b]: 0.5 }).parameters),
+  );
+  const t12 = ends.map((one) => one.t12K);
+  const ln = ends.map((one) => Math.log(one.fragility));
+  expect([Math.min(...t12), Math.max(...t12)]).toEqual([400, 1400]);
+  close(Math.min(...ln), 2.5, { rel: 1e-12 });
+  close(Math.max(...ln), 4.8, { rel: 1e-12 });
+});
+
 describe("laws of the viscosity curve", () => {
   const glass = fc.record({
     limit: fc.double({ min: -4, max: -1.5, noNaN: true }),
@@ -181,6 +234,13 @@ describe("laws of the viscosity curve", () => {
         close(slope * parameters.t12K, parameters.fragility, { rel: 1e-9 });
       }),
     );
+  });
+
+  it("follows its formula: −2 + 14 × 0.5 × e⁻¹ at twice T12 with a fragility of 42 (by hand)", () => {
+    // u = 850/1700 = 0.5; 42/14 − 1 = 2; exp[2 × (0.5 − 1)] = 1/e.
+    const { logViscosity } = myegaAt({ limit: -2, t12K: 850, fragility: 42 }, 1700);
+    close(logViscosity, -2 + 7 / Math.E, { abs: 1e-12 });
+    close(myegaTemperature({ limit: -2, t12K: 850, fragility: 42 }, -2 + 7 / Math.E).value, 1700, { abs: 1e-6 });
   });
 
   it("comes back: the temperature of a viscosity has that viscosity", () => {
