@@ -33,7 +33,12 @@ describe("worked examples", () => {
     expect(parseTerm("Na2O*K2O")).toEqual({ name: "Na2O*K2O", first: 4, second: 5 });
     expect(() => parseTerm("Na2O*Kryptonite")).toThrow("not known");
   });
-  it("expansion over other ranges", () => close(meanOver(6.5, 20, 620), 7.644, { abs: 5e-4 }));
+  it("expansion over other ranges", () => {
+    close(meanOver(6.5, 20, 620), 7.644, { abs: 5e-4 });
+    // By hand: 6.5 × (1 + 0.001 × (320 − 160)); the middle of 60–160 °C lies 50 K below the anchor.
+    close(meanOver(6.5, 20, 620, 0.001), 6.5 * 1.16, { rel: 1e-12 });
+    close(meanOver(6.5, 60, 160), 6.5 * (1 - 0.0011 * 50), { rel: 1e-12 });
+  });
   it("density and stiffness", () => {
     close(appenDensity({ SiO2: 0.75, Na2O: 0.25 }).value, 2.43, { abs: 0.005 });
     close(makishimaMackenzie({ SiO2: 0.75, Na2O: 0.25 }).value, 62.9, { abs: 0.05 });

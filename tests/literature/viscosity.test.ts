@@ -246,11 +246,20 @@ describe("laws of the viscosity curve", () => {
   it("comes back: the temperature of a viscosity has that viscosity", () => {
     fc.assert(
       fc.property(glass, log, (parameters, wanted) => {
-        const { value, converged } = myegaTemperature(parameters, wanted);
+        const { value, converged, iterations } = myegaTemperature(parameters, wanted);
         expect(converged).toBe(true);
+        // Newton's method doubles the right digits with each round.
+        expect(iterations).toBeLessThanOrEqual(10);
         close(myegaAt(parameters, value).logViscosity, wanted, { abs: 1e-8 });
       }),
     );
+  });
+
+  it("has no temperature for what lies at its limit or below, and says so", () => {
+    for (const wanted of [-2, -3]) {
+      const { value, converged, iterations } = myegaTemperature({ limit: -2, t12K: 850, fragility: 38 }, wanted);
+      expect([value, converged, iterations]).toEqual([Number.NaN, false, 60]);
+    }
   });
 
   it("falls with temperature", () => {
