@@ -31,6 +31,31 @@ const read: [string, Record<string, number>][] = [
   ["O10.5(OH)1.5", { O: 12, H: 1.5 }],
   ["(OH)1.05(H2O)0.5", { O: 1.55, H: 2.05 }],
   ["Fe1.5Mg0.5SiO4", { Fe: 1.5, Mg: 0.5, Si: 1, O: 4 }],
+  // A decimal point: inside brackets …
+  ["Mg(CO3.5H2O)", { Mg: 1, C: 1, O: 4.5, H: 2 }],
+  ["Mg[CO3.5H2O]", { Mg: 1, C: 1, O: 4.5, H: 2 }],
+  // … after a 0, even where an anion could end the part …
+  ["Ca5F0.5Cl0.5(PO4)3", { Ca: 5, F: 0.5, Cl: 0.5, P: 3, O: 12 }],
+  // … after an element that ends no part …
+  ["Mg1.8FeSiO4", { Mg: 1.8, Fe: 1, Si: 1, O: 4 }],
+  ["Fe1.5.H2O", { Fe: 1.5, H: 2, O: 1 }],
+  // … before what holds no oxygen, is oxygen, or is a bracketed OH …
+  ["Mg(OH)1.5Cl", { Mg: 1, O: 1.5, H: 1.5, Cl: 1 }],
+  ["Mg(OH)1.5Fe0.5SiO4", { Mg: 1, O: 5.5, H: 1.5, Fe: 0.5, Si: 1 }],
+  ["Mg(OH)1.5Cl·2H2O", { Mg: 1, O: 3.5, H: 5.5, Cl: 1 }],
+  ["CaTi(OH)1.5OSiO4", { Ca: 1, Ti: 1, O: 6.5, H: 1.5, Si: 1 }],
+  ["Al2Si4O10.5[OH]1.5", { Al: 2, Si: 4, O: 12, H: 1.5 }],
+  // … and at the head of a part.
+  ["2.5CaO", { Ca: 2.5, O: 2.5 }],
+  ["Na2B4O7 · 2.5H2O", { Na: 2, B: 4, O: 9.5, H: 5 }],
+  ["CaSO4. 2.05H2O", { Ca: 1, S: 1, O: 6.05, H: 4.1 }],
+  // Otherwise the dot joins: after any bracket, beside no digit, as the first of two.
+  ["Na2B4O5[OH]4.8(H2O)", { Na: 2, B: 4, O: 17, H: 20 }],
+  ["K2[SiO3]2.5H2O", { K: 2, Si: 2, O: 11, H: 10 }],
+  ["CaCl2.CaF2", { Ca: 2, Cl: 2, F: 2 }],
+  ["Si3N4.1.5H2O", { Si: 3, N: 4, H: 3, O: 1.5 }],
+  ["  SiO2 ", { Si: 1, O: 2 }],
+  ["Si10000O", { Si: 10_000, O: 1 }],
   ["H₂O", { H: 2, O: 1 }],
   ["CO", { C: 1, O: 1 }],
   ["Co", { Co: 1 }],
@@ -51,6 +76,7 @@ describe("what is no formula is refused in plain words", () => {
     ["(CaO", /never closed/],
     ["CaO)", /no matching opening/],
     ["[CaO)", /no matching opening/],
+    ["CaO]", /no matching opening/],
     ["()", /closing bracket/],
     ["2", /no elements/],
     ["K2O.", /no elements/],
@@ -61,7 +87,11 @@ describe("what is no formula is refused in plain words", () => {
     ["sio2", /start with a capital/],
     ["Si O2", /cannot be read/],
     ["Si0O2", /counts/],
-    ["Si99999O2", /counts/],
+    ["Si10001O2", /counts/],
+    ["(Ca.5Mg.5)CO3", /cannot be read/],
+    ["(Si2.O2)", /cannot be read/],
+    ["Na0.5.2H2O", /cannot be read/],
+    ["Na0.5.2.3H2O", /cannot be read/],
     ["Si-1", /cannot be read/],
     ["Si1e3", /cannot be read/],
   ];
@@ -71,6 +101,17 @@ describe("what is no formula is refused in plain words", () => {
     expect(error.issues).toHaveLength(1);
     expect(error.issues[0]!.pointer).toBe("/recipe/0/formula");
     expect(error.issues[0]!.message).toMatch(message);
+    expect(error.issues[0]).not.toHaveProperty("allowed");
+  });
+
+  it("what is no text at all", () => {
+    for (const value of [5, null, undefined, {}]) expect(() => parseFormula(value as never)).toThrow(/missing/);
+  });
+
+  it("repeats forty characters of what was read, and no more", () => {
+    const forty = `Xx${"O".repeat(38)}`;
+    expect(caught(() => parseFormula(forty)).issues[0]!.message).toContain(`in “${forty}” is`);
+    expect(caught(() => parseFormula(`${forty}O`)).issues[0]!.message).toContain(`in “${forty}…” is`);
   });
 
   it("names a symbol that is no element", () => {
@@ -81,7 +122,9 @@ describe("what is no formula is refused in plain words", () => {
 
   it("bounds length and depth", () => {
     expect(parseFormula("O".repeat(MAX_FORMULA_LENGTH))).toEqual({ O: MAX_FORMULA_LENGTH });
-    expect(() => parseFormula("O".repeat(MAX_FORMULA_LENGTH + 1))).toThrow(/characters long/);
+    const { message, allowed } = caught(() => parseFormula("O".repeat(MAX_FORMULA_LENGTH + 1))).issues[0]!;
+    expect(message).toMatch(/201 characters long/);
+    expect(allowed).toEqual([MAX_FORMULA_LENGTH]);
     const nest = (depth: number) => `${"(".repeat(depth)}O${")".repeat(depth)}`;
     expect(parseFormula(nest(MAX_FORMULA_DEPTH))).toEqual({ O: 1 });
     expect(() => parseFormula(nest(MAX_FORMULA_DEPTH + 1))).toThrow(/nested deeper/);

@@ -18,10 +18,9 @@ export function dotParts(text: string): string[] {
     const char = text[at]!;
     if (char === "(" || char === "[") depth += 1;
     else if (char === ")" || char === "]") depth -= 1;
-    else if (RAISED_DOTS.includes(char) || (char === "." && depth <= 0 && joins(text, from, at))) {
+    else if (RAISED_DOTS.includes(char) || (char === "." && depth <= 0 && joins(text, at))) {
       parts.push(text.slice(from, at).trim());
       from = at + 1;
-      at = skipMultiplier(text, from) - 1;
     }
   }
   parts.push(text.slice(from).trim());
@@ -29,12 +28,11 @@ export function dotParts(text: string): string[] {
 }
 
 /** Whether the plain dot at `at`, outside brackets, joins two parts. */
-function joins(text: string, from: number, at: number): boolean {
+function joins(text: string, at: number): boolean {
   if (!isDigit(text[at - 1]) || !isDigit(text[at + 1])) return true;
   let start = at;
-  while (start > from && isDigit(text[start - 1])) start -= 1;
-  if (start === from || Number(text.slice(start, at)) === 0) return false;
-  if (text[start - 1] === ".") return false;
+  while (isDigit(text[start - 1])) start -= 1;
+  if (Number(text.slice(start, at)) === 0 || text[start - 1] === ".") return false;
   if (text[at + 1] === "0") return text[at + 2] === ".";
   let end = at + 1;
   while (isDigit(text[end])) end += 1;
@@ -42,9 +40,9 @@ function joins(text: string, from: number, at: number): boolean {
   return endsPart(text, start) && startsCompound(text, end);
 }
 
-/** Whether the atom or bracket whose subscript begins at `start` can end a part. */
+/** Whether an atom or bracket that can end a part has its subscript at `start`; the head of a part has none. */
 function endsPart(text: string, start: number): boolean {
-  const last = text[start - 1]!;
+  const last = text[start - 1] ?? "";
   if (last === ")" || last === "]") return true;
   const symbol = last >= "a" && last <= "z" ? text.slice(start - 2, start) : last;
   return ANIONS.has(symbol);
@@ -53,26 +51,12 @@ function endsPart(text: string, start: number): boolean {
 /** Whether a compound that holds oxygen begins at `at`: not oxygen alone, not a bracketed OH. */
 function startsCompound(text: string, at: number): boolean {
   const first = text[at];
-  if (first === undefined) return false;
-  if (first === "O" && !isSmall(text[at + 1])) return false;
+  if (first === "O") return false;
   if (first === "(" || first === "[") return !/^OH[)\]]/.test(text.slice(at + 1, at + 4));
   for (let i = at + 1; i < text.length && text[i] !== "." && !RAISED_DOTS.includes(text[i]!); i++) {
-    if (text[i] === "O" && !isSmall(text[i + 1])) return true;
+    if (text[i] === "O") return true;
   }
   return false;
 }
 
-/** Steps over the multiplier at the head of a part, whose dot is always a decimal point. */
-function skipMultiplier(text: string, from: number): number {
-  let at = from;
-  while (text[at] === " ") at += 1;
-  while (isDigit(text[at])) at += 1;
-  if (text[at] === "." && isDigit(text[at + 1])) {
-    at += 1;
-    while (isDigit(text[at])) at += 1;
-  }
-  return at;
-}
-
 const isDigit = (char: string | undefined) => char !== undefined && char >= "0" && char <= "9";
-const isSmall = (char: string | undefined) => char !== undefined && char >= "a" && char <= "z";

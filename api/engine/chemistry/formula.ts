@@ -52,7 +52,7 @@ export function parseFormula(text: string, pointer = ""): Atoms {
     );
   }
   const atoms: Record<string, number> = {};
-  for (const part of dotParts(plainDigits(text.trim()))) readPart(part, text, pointer, atoms);
+  for (const part of dotParts(plainDigits(text))) readPart(part, text, pointer, atoms);
   return atoms;
 }
 
