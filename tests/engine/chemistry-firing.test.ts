@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import {
+  analyseGlaze,
   fire,
   fromSeger,
   materialAnalysis,
@@ -10,7 +11,8 @@ import {
   yieldOfAnalysis,
   yieldOfFormula,
 } from "../../api/engine/chemistry/index.ts";
-import { UnknownNameError } from "../../api/engine/errors.ts";
+import { EngineError, UnknownNameError } from "../../api/engine/errors.ts";
+import { listMaterials } from "../../api/engine/recipe/materials.ts";
 import { close } from "../support/close.ts";
 
 /** Grams left of 100 g, and grams lost (net). All expectations: derived (arithmetic) with ciaaw-2021 masses. */
@@ -45,10 +47,42 @@ describe("what the kiln leaves of 100 g", () => {
     expect(gypsum.oxygenTakenUpG).toBe(0);
   });
 
+  it("neither gains nor loses oxygen where the formula is in balance, decimals or not", () => {
+    // Montmorillonite: 0.33/2 + 1.67·3/2 + 0.33 + 4·2 + 2/2 = 12 O; a frit: 0.3 + 0.7 + 0.3·3 + 0.7·3 + 2.6·2 = 9.2 O.
+    const clay = fire(parseFormula("Na0.33(Al1.67Mg0.33)Si4O10(OH)2"));
+    expect(clay).toMatchObject({ gases: { H2O: expect.closeTo(18.015, 10) }, oxygenTakenUpG: 0 });
+    expect(clay).not.toHaveProperty("gases.O");
+    const frit = fire(parseFormula("0.3Na2O·0.7CaO·0.3Al2O3·0.7B2O3·2.6SiO2"));
+    expect(frit).toMatchObject({ gases: {}, oxygenTakenUpG: 0 });
+    expect(frit).not.toHaveProperty("gases.O");
+  });
+
+  it("lists what is left in the order of all tables, whatever the order of the formula", () => {
+    expect(Object.keys(yieldOfFormula("NaAlSi3O8").weightPercent)).toEqual(["SiO2", "Al2O3", "Na2O"]);
+  });
+
+  it("tells how much of the loss is fluorine", () => {
+    close(yieldOfFormula("CaF2").fluorine, (2 * 18.998) / 78.074, { rel: 1e-12 });
+    expect(yieldOfFormula("CaCO3").fluorine).toBe(0);
+  });
+
+  it("has 3 % of each figure for a spread where none is given, and otherwise what is given", () => {
+    close(yieldOfFormula("CaCO3").plusMinus[0], (0.03 * 56.077) / 100.086, { rel: 1e-12 });
+    const dolomite = yieldOfFormula("CaMg(CO3)2", "", { CaO: 0.9 });
+    expect(Object.keys(dolomite.weightPercent)).toEqual(["MgO", "CaO"]);
+    expect(dolomite.plusMinus).toEqual([0, 0.9 / 100]);
+  });
+
   it("refuses elements that have no oxide here, and a formula with a zero for the letter O", () => {
+    const { issues } = caught(() => yieldOfFormula("UO2", "/formula"));
+    expect(issues).toMatchObject([{ pointer: "/formula", message: expect.stringMatching(/^U has/), allowed: OXIDES }]);
     expect(() => yieldOfFormula("UO2")).toThrow(UnknownNameError);
     expect(() => yieldOfFormula("K20")).toThrow(/K2O/);
     expect(() => yieldOfFormula("H2O")).toThrow(/Nothing of this stays/);
+    // Forty characters of each are repeated, and no more.
+    const long = caught(() => yieldOfFormula(`K20${"Si".repeat(30)}`)).issues[0]!;
+    expect(long.message).toContain(`“K20${"Si".repeat(18)}S”`);
+    expect(long.message).toContain(`mean K2O${"Si".repeat(18)}S,`);
   });
 });
 
@@ -72,12 +106,108 @@ describe("analyses", () => {
     close(100 * yielded.lost, 100 - 55.567 - 40.798, { abs: 0.004 });
   });
 
+  it("has 2 % of each figure and at least 0.05 for a spread, turned and brought to the total with its figure", () => {
+    // 98 in all. Half-widths: CaO 0.02·56 = 1.12, MgO 0.05, FeO 0.02·10 = 0.2, all per 98; FeO → Fe2O3 × 159.687/(2·71.844)
+    const { yielded } = yieldOfAnalysis({ weightPercent: { CaO: 56, MgO: 1, FeO: 10 }, lossOnIgnitionPercent: 31 });
+    expect(Object.keys(yielded.weightPercent)).toEqual(["MgO", "CaO", "Fe2O3"]);
+    const turned = 159.687 / (2 * 71.844);
+    const halves = [0.05, 1.12, 0.2 * turned];
+    for (const [i, half] of halves.entries()) close(yielded.plusMinus[i], half / 98, { rel: 1e-12 });
+    close(yielded.lost, (31 - 10 * (turned - 1)) / 98, { rel: 1e-12 });
+    expect(yielded.fluorine).toBe(0);
+  });
+
+  it("adds up the half-widths of two forms of one oxide", () => {
+    const both = yieldOfAnalysis({ weightPercent: { SiO2: 90, Fe2O3: 5, MnO2: 0, FeO: 5 } }, "", {
+      Fe2O3: 0.3,
+      FeO: 0.4,
+    });
+    expect(Object.keys(both.yielded.weightPercent)).toEqual(["SiO2", "Fe2O3"]);
+    close(both.yielded.plusMinus[1], (0.3 + (0.4 * 159.687) / (2 * 71.844)) / 100, { rel: 1e-12 });
+  });
+
+  it("counts fluorine among the oxides as lost, brought to the total with the rest", () => {
+    const { yielded } = yieldOfAnalysis({ weightPercent: { SiO2: 60, CaO: 30, F: 4 }, lossOnIgnitionPercent: 4 });
+    close(yielded.fluorine, 4 / 98, { rel: 1e-12 });
+    close(yielded.lost, 8 / 98, { rel: 1e-12 });
+  });
+
+  it("leaves out what is listed at 0", () => {
+    const { yielded } = yieldOfAnalysis({ weightPercent: { MgO: 0, CaO: 56 } });
+    expect(yielded.weightPercent).toEqual({ CaO: expect.closeTo(56, 10) });
+  });
+
+  const refused: [string, Record<string, number>, unknown, string, RegExp, number[]?][] = [
+    ["only water", { H2O: 100 }, undefined, "", /Nothing of this stays/],
+    ["all at 0", { SiO2: 0 }, undefined, "", /Nothing of this stays/],
+    ["a loss below 0", { SiO2: 100 }, -1, "/lossOnIgnitionPercent", /Loss on ignition cannot be -1\./],
+    ["a loss in words", { SiO2: 99 }, "1", "/lossOnIgnitionPercent", /cannot be something other than a number/],
+    ["a total above 105", { SiO2: 100 }, 5.1, "", /adds up to 105\.1 %/, [105]],
+  ];
+  it.each(refused)("refuse %s", (_what, weightPercent, lossOnIgnitionPercent, where, message, allowed) => {
+    const analysis = { weightPercent, lossOnIgnitionPercent } as Parameters<typeof yieldOfAnalysis>[0];
+    const { issues } = caught(() => yieldOfAnalysis(analysis, "/a"));
+    expect(issues).toEqual([{ pointer: `/a${where}`, message: expect.stringMatching(message), allowed }]);
+  });
+
+  it("pass at 105, the highest total read", () => {
+    const { totalPercent } = yieldOfAnalysis({ weightPercent: { SiO2: 100 }, lossOnIgnitionPercent: 5 });
+    expect(totalPercent).toBe(105);
+  });
+
   it("serves a built-in material as analysis whether it is kept by formula or not", () => {
     close(materialAnalysis("calcite").lossOnIgnitionPercent, 43.97, { abs: 0.005 });
     expect(materialAnalysis("whiting").lossOnIgnitionPercent).not.toBe(
       materialAnalysis("calcite").lossOnIgnitionPercent,
     );
     expect(materialAnalysis("China Clay").plusMinusWeightPercent.SiO2).toBeGreaterThan(0);
+  });
+});
+
+describe("built-in materials kept by formula", () => {
+  const rows = listMaterials().filter(({ formula }) => formula);
+  it.each(rows)("$id has the spread of its row", ({ id, plusMinusWeightPercent }) => {
+    for (const [oxide, half] of Object.entries(materialAnalysis(id).plusMinusWeightPercent)) {
+      close(half, plusMinusWeightPercent[oxide] ?? 0, { rel: 1e-12, label: oxide });
+    }
+  });
+});
+
+// Moles of the oxide counted from one mole of what is listed: atoms of the metal, by hand.
+const listedAs: [string, string, number][] = [
+  ["Fe", "Fe2O3", 1 / 2],
+  ["Fe3O4", "Fe2O3", 3 / 2],
+  ["MnO2", "MnO", 1],
+  ["Mn2O3", "MnO", 2],
+  ["Mn3O4", "MnO", 3],
+  ["Co2O3", "CoO", 2],
+  ["Co3O4", "CoO", 3],
+  ["Cu2O", "CuO", 2],
+  ["Ni2O3", "NiO", 2],
+  ["Pb3O4", "PbO", 3],
+  ["PbO2", "PbO", 1],
+  ["Pr6O11", "Pr2O3", 3],
+  ["PrO2", "Pr2O3", 1 / 2],
+  ["Sb2O5", "Sb2O3", 1],
+  ["CrO3", "Cr2O3", 1 / 2],
+  ["Ce2O3", "CeO2", 2],
+];
+describe("other spellings in a glaze given by its oxides", () => {
+  it.each(listedAs)("%s is counted as %s, %f mol from one", (name, oxide, moles) => {
+    const { moleFractions, warnings } = analyseGlaze({
+      oxides: { basis: "moles", amounts: { SiO2: 1, CaO: 1, [name]: 2 } },
+    });
+    close(moleFractions[oxide]! / moleFractions.SiO2!, 2 * moles, { rel: 1e-12 });
+    const message = `${name} is counted as ${oxide}.`;
+    expect(warnings).toEqual([{ code: "oxide-converted", message, pointer: `/oxides/amounts/${name}` }]);
+  });
+  it.each(["H2O", "H2O+", "H2O-", "CO2", "C", "SO3", "S", "N2O5", "F", "Cl"])("%s is left out", (name) => {
+    const { moleFractions, warnings } = analyseGlaze({
+      oxides: { basis: "moles", amounts: { SiO2: 1, CaO: 1, [name]: 2 } },
+    });
+    expect(moleFractions).toEqual({ SiO2: 0.5, CaO: 0.5 });
+    const message = `${name} is left out: it leaves in the kiln and is not part of the fired glass.`;
+    expect(warnings).toEqual([{ code: "volatile-left-out", message, pointer: `/oxides/amounts/${name}` }]);
   });
 });
 
@@ -106,3 +236,13 @@ describe("docstring examples", () => {
     close(materialAnalysis("calcite").lossOnIgnitionPercent, 43.971, { abs: 0.0005 });
   });
 });
+
+function caught(run: () => unknown): EngineError {
+  try {
+    run();
+  } catch (error) {
+    if (error instanceof EngineError) return error;
+    throw error;
+  }
+  throw new Error("nothing was thrown");
+}
