@@ -284,10 +284,9 @@ describe("the glaze", () => {
 describe("a refiring", () => {
   it("is the firing again where nothing else is said", () => {
     const read = readRunning(thaw);
-    expect(read.refiring).toMatchObject({ asked: false, coats: [] });
+    expect(read.refiring.coats).toEqual([]);
     expect(read.refiring.firing.legs).toEqual(read.firing.legs);
     const coated = readRunning({ ...thaw, refiring: { coats: [{ glaze: { ...CLOUDBURST, thicknessMm: 0.1 } }] } });
-    expect(coated.refiring.asked).toBe(true);
     expect(coated.refiring.coats).toHaveLength(1);
     expect(coated.refiring.firing.legs).toEqual(read.firing.legs);
   });

@@ -82,7 +82,7 @@ export function estimateRunning(request: RunningRequest): RunningReport {
     layers: layersReport(coats, melt, firing, walls, draws),
     faults,
     laterHeat: read.laterHeat.map(({ asked, timeline }) =>
-      laterHeatOf(asked, timeline, [...coats, ...(read.refiring.asked ? read.refiring.coats : [])], walls, draws),
+      laterHeatOf(asked, timeline, [...coats, ...read.refiring.coats], walls, draws),
     ),
     engine: { version: ENGINE_VERSION, dataVersion: DATA_VERSION, seed },
     warnings: [...read.warnings, ...mixtureWarnings(melt, read)],

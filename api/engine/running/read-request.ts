@@ -12,7 +12,7 @@ export interface ReadRunning {
   /** From the clay outwards. */
   coats: ReadCoat[];
   firing: Timeline;
-  refiring: { firing: Timeline; coats: ReadCoat[]; asked: boolean };
+  refiring: { firing: Timeline; coats: ReadCoat[] };
   wall: Required<Wall>;
   laterHeat: { asked: LaterHeat; timeline: Timeline }[];
   bisque: boolean;
@@ -62,7 +62,7 @@ export function readRunning(request: RunningRequest): ReadRunning {
   const ready: ReadRunning = {
     coats,
     firing: { ...firing!, warnings: [] },
-    refiring: { firing: refired!, coats: over, asked: again !== undefined },
+    refiring: { firing: refired!, coats: over },
     wall,
     laterHeat,
     bisque: request.bisque ?? true,
