@@ -128,6 +128,16 @@ describe("density of the solids", () => {
     expect(dissolving(3).find(({ code }) => code === "dissolves")!.message).toContain("into the water: borax. ");
   });
 
+  it("is not remarked on where all of it is known", () =>
+    expect(
+      plan({
+        glaze: mix([
+          ["silica", 1],
+          ["potash-feldspar", 2],
+        ]),
+      }).warnings,
+    ).toEqual([]));
+
   it("is as stated where it was measured", () =>
     expect(plan({ ...glaze(30), solidsDensityGPerCm3: 2.7 }).solidsDensity).toEqual(of(2.7, 2.7, 2.7)));
 });

@@ -55,7 +55,7 @@ export function readBlend(request: BlendRequest): ReadyBlend {
   const shape = request.shape ?? "simplex";
   const steps = request.steps ?? (shape === "grid" ? STEPS : stepsOf(corners.length));
   const stepsDown = request.stepsDown ?? steps;
-  const issues = [...shapeIssues(request, shape, steps, stepsDown), ...corners.flatMap(additionIssues)];
+  const issues = [...shapeIssues(request, shape, steps), ...corners.flatMap(additionIssues)];
   const size = shape === "grid" ? gridSize(steps, stepsDown) : simplexSize(corners.length, steps);
   if (issues.length === 0 && size > MOST_POINTS) throw tooMany(corners.length, shape, steps, size);
   const from = request.from ?? 0;
@@ -132,7 +132,7 @@ function tooMany(corners: number, shape: Shape, steps: number, size: number): Im
 
 const inSteps = (steps: number) => `${steps} step${steps === 1 ? "" : "s"}`;
 
-function shapeIssues(request: BlendRequest, shape: Shape, steps: number, stepsDown: number): Issue[] {
+function shapeIssues(request: BlendRequest, shape: Shape, steps: number): Issue[] {
   const issues: Issue[] = [];
   const count = request.corners.length;
   if (count < 2) {
@@ -153,9 +153,9 @@ function shapeIssues(request: BlendRequest, shape: Shape, steps: number, stepsDo
     });
   };
   whole(steps, "/steps");
-  if (request.stepsDown !== undefined && shape !== "grid") {
-    issues.push({ pointer: "/stepsDown", message: "Only a grid has a side of its own; leave its steps down out." });
-  } else whole(stepsDown, "/stepsDown");
+  if (request.stepsDown === undefined) return issues;
+  if (shape === "grid") whole(request.stepsDown, "/stepsDown");
+  else issues.push({ pointer: "/stepsDown", message: "Only a grid has a side of its own; leave its steps down out." });
   return issues;
 }
 
