@@ -183,7 +183,7 @@ function moistureReason({ situation }: Prepared, { moistureStress }: Summary, fi
 function quartzReason({ body }: Prepared, { setPointC }: Summary, figures: Figures): Reason[] {
   const quartz = (body.class.quartzFraction[0] + body.class.quartzFraction[1]) / 2;
   if (body.basis === "curve" || body.basis === "phases" || quartz < 0.03) return [];
-  const beyond = body.expansion.rangeC[1] < 573 && setPointC.value > 573;
+  const beyond = body.expansion.rangeC[1] < 573;
   const before = setPointC.value < 573;
   const whose = body.basis === "class" ? "The class's" : "Your";
   const text = before
