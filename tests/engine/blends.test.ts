@@ -191,7 +191,7 @@ describe("a blend", () => {
     expect(thaw!.stress.unit).toBe("MPa");
     const { moles } = analyseGlaze(THAW).seger!;
     for (const oxide in moles) close(thaw!.seger![oxide], moles[oxide]!, { abs: 0.0005 });
-    const third = judged(judgeBlend({ ...request, steps: 3, from: 1, count: 1 }).points)[0]!;
+    const third = judged(judgeBlend({ ...request, steps: 3, from: 2, count: 1 }).points)[0]!;
     expect(third.shares).toEqual([0.666667, 0, 0.333333]);
     // Two thirds of 42 parts and a third of nothing; a third of 4 over 100 (derived).
     expect(third.recipe[0]).toEqual({ material: "potash-feldspar", parts: 28 });
