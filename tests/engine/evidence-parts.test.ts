@@ -13,7 +13,7 @@ import {
 } from "../../api/engine/evidence/index.ts";
 import { learnAll } from "../../api/engine/evidence/lessons.ts";
 import { canonical, tileDraws } from "../../api/engine/evidence/levels.ts";
-import { GRID_POINTS, normalised, readingLikelihood } from "../../api/engine/evidence/prior.ts";
+import { between, GRID_POINTS, normalised, readingLikelihood } from "../../api/engine/evidence/prior.ts";
 import type { Evidence } from "../../api/engine/evidence/read-request.ts";
 import { verdictOf } from "../../api/engine/evidence/suits.ts";
 import type { Seen } from "../../api/engine/evidence/types.ts";
@@ -73,7 +73,7 @@ describe("what can have been seen", () => {
 });
 
 describe("what was seen, as questions", () => {
-  it.each<[Seen, unknown[]]>([
+  it.each<[Seen, [object, number][]]>([
     [{ kind: "crazed" }, [[{ ask: "crazed", days: 0 }, 1]]],
     [{ kind: "crazed", byDays: 14 }, [[{ ask: "crazed", days: 14 }, 1]]],
     [
@@ -89,7 +89,7 @@ describe("what was seen, as questions", () => {
     [{ kind: "shivered" }, [[{ ask: "shivered" }, 1]]],
     [{ kind: "not-shivered" }, [[{ ask: "shivered" }, 0]]],
   ])("answers yes or no: %j", (seen, questions) => {
-    expect(asked(seen)).toEqual(questions.map((one) => ({ question: one[0], answer: one[1], sd: null })));
+    expect(asked(seen)).toEqual(questions.map(([question, answer]) => ({ question, answer, sd: null })));
   });
 
   // Arithmetic: metres are mm/1000; a 90 % interval of ± is 1.645 standard deviations; ±0.1 mm where none is told.
@@ -210,6 +210,21 @@ describe("what is believed before any tile", () => {
     const nowhere = beliefOn((a) => (a > 5 && a < 6 ? 1e-300 : 0), [{ value: 19, sd: 0.02 }]);
     expect(nowhere.alphas[0]!).toBeCloseTo(5, 1);
     expect(nowhere.alphas[120]!).toBeCloseTo(6, 1);
+  });
+
+  it("lies between the points of a grid on straight lines, and nowhere beyond (arithmetic)", () => {
+    const density = between({ alphas: Float64Array.of(5, 5.5, 6), weights: Float64Array.of(0.2, 0.6, 0.2) });
+    // Weights over the step of a half.
+    for (const [alpha, of] of [
+      [5, 0.4],
+      [5.25, 0.8],
+      [5.5, 1.2],
+      [5.9, 0.56],
+      [4.99, 0],
+      [6.01, 0],
+    ] as const) {
+      expect(density(alpha)).toBeCloseTo(of, 12);
+    }
   });
 
   it("shares weights out to sum to 1", () => {
@@ -446,8 +461,9 @@ describe("what runs taught", () => {
   /** A request of runs alone, on a wide and even prior. */
   const learned = (values: [number, number][], known = true) => {
     const runs = values.map(([value, sd], m) => ({ value, sd, pointer: `/measured/${m}`, name: `run ${m + 1}` }));
-    const prior = beliefOn((a) => (a >= 4 && a <= 10 ? 1 : 0), runs);
-    return learnAll({ prior, tiles: [], runs, known } as unknown as Evidence);
+    const density = (a: number) => (a >= 4 && a <= 10 ? 1 : 0);
+    const [before, prior] = [beliefOn(density, []), beliefOn(density, runs)];
+    return learnAll({ density, before, prior, tiles: [], runs, known } as unknown as Evidence);
   };
 
   it("two alike narrow each other as normals do (derived)", () => {
@@ -523,6 +539,23 @@ describe("what runs taught", () => {
         false,
       ).lessons[0]!.conflicts,
     ).toBe(true);
+  });
+
+  it("is not blind to what would be possible without a sharp one (derived)", () => {
+    const [sharp, loose] = learned([
+      [7, 0.05],
+      [7, 1],
+    ]).lessons;
+    // Without it the loose one is left, ±1.645; with it little more than ±0.082.
+    expect(sharp!.without).toEqual(loose!.alone);
+    expect((sharp!.without.high - sharp!.without.low) / 2).toBeGreaterThan(1.6);
+    expect(sharp!.text).toMatch(/to 7\.0 \(6\.9 to 7\.1\).*, and narrowed it\.$/);
+    // By itself, and before: what there was from 4 to 10, but a twentieth at either end.
+    const [lone] = learned([[7, 0.05]]).lessons;
+    // The ends of an even density are known to half a point of the grid, 6/120.
+    const near = (figure: number) => expect.closeTo(figure, 1);
+    expect(lone!.without).toMatchObject({ low: near(4.3), value: near(7), high: near(9.7) });
+    expect(lone!.text).toMatch(/^It moved the answer hardly, from 7\.0 \(4\.3 to 9\.7\).*, and narrowed it\.$/);
   });
 
   it("keeps the order of the request, and does not mind it", () => {

@@ -7,7 +7,7 @@ import { quantity, round, UNITS } from "../quantity.ts";
 import { DATA_VERSION, DEFAULT_SEED, ENGINE_VERSION } from "../version.ts";
 import { asQuantity, learnAll } from "./lessons.ts";
 import { nextTiles } from "./next-tile.ts";
-import { type Belief, quantileIn } from "./prior.ts";
+import { type Belief, between, quantileIn } from "./prior.ts";
 import { type Evidence, type ReadyPiece, readEvidence } from "./read-request.ts";
 import { suits } from "./suits.ts";
 import type { BeliefPoint, EvidenceReport, EvidenceRequest, LearnedBody } from "./types.ts";
@@ -38,7 +38,7 @@ export function learnFromTiles(request: EvidenceRequest): EvidenceReport {
   const seed = request.seed ?? DEFAULT_SEED;
   const evidence = readEvidence(request, seed);
   const { joint, lessons } = learnAll(evidence);
-  const before = asQuantity(evidence.prior);
+  const before = asQuantity(evidence.before);
   const after = asQuantity(joint.belief);
   const cells = cellsOf(joint, CELLS);
   const weights = drawWeights(joint);
@@ -63,7 +63,7 @@ export function learnFromTiles(request: EvidenceRequest): EvidenceReport {
       ...(isTransition(evidence.transitionC) ? { transitionC: evidence.transitionC } : {}),
       thicknessMm: usualMm,
     },
-    belief: curve(evidence.prior, joint.belief),
+    belief: curve(evidence, joint.belief),
     lessons: lessons.map((lesson) => ({ ...lesson, expected: round(lesson.expected, 3) })),
     learnedBodies: differentClays(evidence.tiles).map((clay) => learnedBody(clay, weights)),
     suits: evidence.bodies.map((piece) => suits(piece, cells)),
@@ -117,14 +117,17 @@ function learnedBody({ name, prepared, draws }: ReadyPiece, weights: Float64Arra
   };
 }
 
-function curve(before: Belief, after: Belief): BeliefPoint[] {
-  const step = before.alphas[1]! - before.alphas[0]!;
-  const stride = (before.alphas.length - 1) / (SHOWN - 1);
+/** Both beliefs over what is left possible; before any run there may have been more on either side. */
+function curve({ prior, before }: Evidence, after: Belief): BeliefPoint[] {
+  const { alphas } = prior;
+  const step = alphas[1]! - alphas[0]!;
+  const stride = (alphas.length - 1) / (SHOWN - 1);
+  const was = prior === before ? prior.weights.map((w) => w / step) : alphas.map(between(before));
   return Array.from({ length: SHOWN }, (_, k) => {
     const g = Math.round(k * stride);
     return {
-      expansion: round(before.alphas[g]!, 3),
-      before: round(before.weights[g]! / step, 4),
+      expansion: round(alphas[g]!, 3),
+      before: round(was[g]!, 4),
       after: round(after.weights[g]! / step, 4),
     };
   });

@@ -1,9 +1,9 @@
 /** What each tile taught, whatever order they came in. @module */
 import { DRAWS } from "../fit/draws.ts";
 
-import { type Answered, predict } from "./predict.ts";
-import { type Belief, quantileIn, readingLikelihood } from "./prior.ts";
-import type { Evidence } from "./read-request.ts";
+import { predict } from "./predict.ts";
+import { type Belief, beliefOn, between, type Density, quantileIn, type Run, readingLikelihood } from "./prior.ts";
+import type { Evidence, ReadyTile } from "./read-request.ts";
 import { expansionQuantity } from "./read-request.ts";
 import type { Lesson } from "./types.ts";
 import { addLogLikelihood, chanceOf, type Joint, normalCdf, posterior } from "./weigh.ts";
@@ -12,13 +12,14 @@ import { chanceWords, expansionWords } from "./words.ts";
 /** A chance below which a tile is at odds with the rest [-] (common practice, no source). */
 export const AT_ODDS = 0.05;
 
-/** One piece of evidence with its likelihood. */
+/** One piece of evidence, with what is believed from it alone and from everything but it. */
 interface Piece {
   name: string;
   pointer: string;
-  perAlpha: Float64Array | null;
-  perDraw: Float64Array | null;
-  chance: (rest: Joint) => number;
+  alone: Belief;
+  rest: Belief;
+  /** Chance of what was seen, going by the rest [-]. */
+  chance: number;
 }
 
 /** Everything learned. */
@@ -29,63 +30,86 @@ export interface Learned {
 
 /**
  * Weighs all evidence together, each piece alone, and all without each.
+ *
+ * Runs narrow the grid, so that a sharp one is resolved. What is believed without a run may be far wider than that, so
+ * each belief has the grid of the runs that it goes by.
  * @param evidence - the request made ready
  */
 export function learnAll(evidence: Evidence): Learned {
-  const { prior, tiles, runs, known } = evidence;
+  const { density, before, prior, known } = evidence;
   // One fixed order, so that the last digit does not hang on the order of the request.
-  const ordered = [...tiles].sort((a, b) => (a.key < b.key ? -1 : 1));
-  const pieces: Piece[] = [
-    ...[...runs]
-      .sort((a, b) => a.value - b.value || a.sd - b.sd)
-      .map((run): Piece => {
-        const perAlpha = prior.alphas.map((a) => Math.log(readingLikelihood(a - run.value, run.sd) + 1e-300));
-        const chance = ({ belief }: Joint) => {
-          let below = 0;
-          belief.alphas.forEach((a, g) => {
-            below += belief.weights[g]! * normalCdf((run.value - a) / run.sd);
-          });
-          return 2 * Math.min(below, 1 - below);
-        };
-        return { name: run.name, pointer: run.pointer, perAlpha, perDraw: null, chance };
-      }),
-    ...ordered.map((tile): Piece => {
-      const predicted = predict(
-        tile,
-        tile.answered.map(({ question }) => question),
-        prior.alphas,
+  const tiles = [...evidence.tiles].sort((a, b) => (a.key < b.key ? -1 : 1));
+  const runs = [...evidence.runs].sort((a, b) => a.value - b.value || a.sd - b.sd);
+  const narrow = tiles.map((tile) => weighedOn(tile, prior));
+  const wide = runs.length > 0 ? tiles.map((tile) => weighedOn(tile, before)) : narrow;
+  const ofTiles = (weighed: readonly Weighed[]) => weighed.map(({ perDraw }) => perDraw);
+  const ofRuns = runs.map((run) => likelihoodOf(run, prior.alphas));
+  const joint = posterior(prior, ofRuns, ofTiles(narrow));
+  // What the tiles by themselves leave of the prior; runs are weighed on that.
+  const byTiles = tiles.length > 0 && runs.length > 0 ? between(posterior(before, [], ofTiles(wide)).belief) : density;
+  const pieces = [
+    ...runs.map((run): Piece => {
+      const rest = beliefFrom(
+        byTiles,
+        runs.filter((other) => other !== run),
       );
-      const perDraw = new Float64Array(prior.alphas.length * DRAWS);
-      tile.answered.forEach((answer, q) => {
-        addLogLikelihood(answer, predicted[q]!, perDraw);
-      });
-      const chance = (rest: Joint) =>
-        Math.min(...tile.answered.map((answer: Answered, q) => chanceOf(answer, predicted[q]!, rest)));
-      return { name: tile.name, pointer: tile.pointer, perAlpha: null, perDraw, chance };
+      return { ...run, alone: beliefFrom(density, [run]), rest, chance: chanceOfRun(run, rest) };
+    }),
+    ...tiles.map(({ name, pointer, answered }, t): Piece => {
+      const rest = posterior(prior, ofRuns, ofTiles(narrow.filter((_, other) => other !== t)));
+      const { predicted } = narrow[t]!;
+      const chance = Math.min(...answered.map((answer, q) => chanceOf(answer, predicted[q]!, rest)));
+      const alone = posterior(before, [], [wide[t]!.perDraw]).belief;
+      return { name, pointer, alone, rest: rest.belief, chance };
     }),
   ];
-  const joint = of(prior, pieces);
-  const lessons = pieces.map((piece) => {
-    const rest = of(
-      prior,
-      pieces.filter((other) => other !== piece),
-    );
-    const alone = of(prior, [piece]);
-    const expected = Math.min(Math.max(piece.chance(rest), 0), 1);
-    const conflicts = expected < AT_ODDS && (known || pieces.length > 1);
-    return lesson(piece, alone.belief, rest.belief, joint.belief, expected, conflicts, pieces.length > 1);
-  });
-  const place = new Map([...runs, ...tiles].map(({ pointer }, i) => [pointer, i]));
+  const others = pieces.length > 1;
+  const lessons = pieces.map((piece) => lesson(piece, joint.belief, others, known));
+  const place = new Map([...evidence.runs, ...evidence.tiles].map(({ pointer }, i) => [pointer, i]));
   lessons.sort((a, b) => place.get(a.pointer)! - place.get(b.pointer)!);
   return { joint, lessons };
 }
 
-function of(prior: Belief, pieces: readonly Piece[]): Joint {
+/** What a tile would show on a grid, and how likely what it showed is there. */
+interface Weighed {
+  predicted: Float32Array[];
+  perDraw: Float64Array;
+}
+
+function weighedOn(tile: ReadyTile, { alphas }: Belief): Weighed {
+  const predicted = predict(
+    tile,
+    tile.answered.map(({ question }) => question),
+    alphas,
+  );
+  const perDraw = new Float64Array(alphas.length * DRAWS);
+  tile.answered.forEach((answer, q) => {
+    addLogLikelihood(answer, predicted[q]!, perDraw);
+  });
+  return { predicted, perDraw };
+}
+
+function likelihoodOf({ value, sd }: Run, alphas: Float64Array): Float64Array {
+  return alphas.map((a) => Math.log(readingLikelihood(a - value, sd) + 1e-300));
+}
+
+/** Belief from a density and runs, on a grid of its own. */
+function beliefFrom(density: Density, runs: readonly Run[]): Belief {
+  const prior = beliefOn(density, runs);
   return posterior(
     prior,
-    pieces.flatMap(({ perAlpha }) => (perAlpha ? [perAlpha] : [])),
-    pieces.flatMap(({ perDraw }) => (perDraw ? [perDraw] : [])),
-  );
+    runs.map((run) => likelihoodOf(run, prior.alphas)),
+    [],
+  ).belief;
+}
+
+/** Chance of a run as far from the middle, going by a belief. */
+function chanceOfRun({ value, sd }: Run, { alphas, weights }: Belief): number {
+  let below = 0;
+  alphas.forEach((a, g) => {
+    below += weights[g]! * normalCdf((value - a) / sd);
+  });
+  return 2 * Math.min(below, 1 - below);
 }
 
 /** A belief as a quantity: middle, 5 % and 95 %. */
@@ -93,16 +117,10 @@ export function asQuantity(belief: Belief) {
   return expansionQuantity(quantileIn(belief, 0.05), quantileIn(belief, 0.5), quantileIn(belief, 0.95));
 }
 
-function lesson(
-  { name, pointer }: Piece,
-  alone: Belief,
-  without: Belief,
-  all: Belief,
-  expected: number,
-  conflicts: boolean,
-  others: boolean,
-): Lesson {
-  const before = asQuantity(without);
+function lesson({ name, pointer, alone, rest, chance }: Piece, all: Belief, others: boolean, known: boolean): Lesson {
+  const expected = Math.min(Math.max(chance, 0), 1);
+  const conflicts = expected < AT_ODDS && (known || others);
+  const before = asQuantity(rest);
   const after = asQuantity(all);
   const half = (q: typeof before) => (q.high - q.low) / 2;
   const shift = after.value - before.value;

@@ -96,6 +96,17 @@ function weigh(density: Density, low: number, high: number, points: number): Bel
   return { alphas, weights: normalised(alphas.map(density)) };
 }
 
+/** Density of a belief between the points of its grid; nothing beyond its ends. */
+export function between({ alphas, weights }: Belief): Density {
+  const step = alphas[1]! - alphas[0]!;
+  return (alpha) => {
+    const at = (alpha - alphas[0]!) / step;
+    const g = Math.floor(at);
+    if (g < 0 || g >= weights.length - 1) return 0;
+    return (weights[g]! + (weights[g + 1]! - weights[g]!) * (at - g)) / step;
+  };
+}
+
 /** Weights scaled to sum to 1. */
 export function normalised(weights: Float64Array): Float64Array {
   let sum = 0;

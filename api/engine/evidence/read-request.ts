@@ -7,7 +7,16 @@ import type { SingleGlaze } from "../recipe/types.ts";
 import { seenIssues } from "./check-seen.ts";
 import { canonical, tileDraws } from "./levels.ts";
 import { type Answered, asked, type Ready } from "./predict.ts";
-import { asRun, type Belief, beliefOn, densityOf, type Run, UNKNOWN_GLAZE, unknownDensity } from "./prior.ts";
+import {
+  asRun,
+  type Belief,
+  beliefOn,
+  type Density,
+  densityOf,
+  type Run,
+  UNKNOWN_GLAZE,
+  unknownDensity,
+} from "./prior.ts";
 import type { EvidenceRequest, Piece } from "./types.ts";
 
 /** Half-width of a 90 % interval of a dilatometer run that tells none [1e-6/K] (common practice, no source). */
@@ -30,6 +39,11 @@ export interface ReadyTile extends ReadyPiece {
 
 /** The request made ready. */
 export interface Evidence {
+  /** Density of the prior. */
+  density: Density;
+  /** The prior on a grid that holds nearly all of it. */
+  before: Belief;
+  /** The prior on a grid as narrow as the runs allow; the same where there is none. */
   prior: Belief;
   /** Whether the prior knows anything of this glaze. */
   known: boolean;
@@ -138,8 +152,11 @@ export function readEvidence(request: EvidenceRequest, seed: number): Evidence {
   if (!some) for (const key of glass.sources) sources.add(key);
   const { expansion, recipeSd, transitionC } = glass.situation;
   const density = request.glaze ? densityOf(expansion, recipeSd) : unknownDensity;
+  const before = beliefOn(density, []);
   return {
-    prior: beliefOn(density, runs),
+    density,
+    before,
+    prior: runs.length > 0 ? beliefOn(density, runs) : before,
     known: request.glaze !== undefined,
     runs,
     tiles,

@@ -97,7 +97,7 @@ export interface NextTile {
   text: string;
 }
 
-/** One point of the curve of belief; the densities integrate to 1 over the expansion [per 1e-6/K]. */
+/** One point of the curve of belief; each density integrates to 1 over all expansions, shown or not [per 1e-6/K]. */
 export interface BeliefPoint {
   expansion: number;
   before: number;
