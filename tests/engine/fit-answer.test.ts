@@ -7,6 +7,7 @@ import { drawsFor } from "../../api/engine/fit/draws.ts";
 import { checkFit, type FitRequest, glassContraction, judgeFit } from "../../api/engine/fit/index.ts";
 import { type Simulation, simulate } from "../../api/engine/fit/simulate.ts";
 import { prepare } from "../../api/engine/fit/situation.ts";
+import { summarise } from "../../api/engine/fit/summary.ts";
 import { TRIAL_SOURCES } from "../../api/engine/fit/trials.ts";
 import { weighUp } from "../../api/engine/fit/weigh-up.ts";
 import { DATA_VERSION, DEFAULT_SEED, ENGINE_VERSION } from "../../api/engine/version.ts";
@@ -96,6 +97,58 @@ describe.each<[string, FitRequest]>([
     expect(answer.body.rupture).toMatchObject({ low: 30, value: 45, high: 60 });
     const aged = (10 / 30) ** 0.25;
     shown(answer.body.moistureExpansion, { low: 0.005 * aged, value: 0.0275 * aged, high: 0.05 * aged }, 4);
+  });
+});
+
+describe("figures", () => {
+  it("show no more digits than they are worth, and over which range they are means", () => {
+    const a = checkFit({
+      ...question,
+      glaze: { layers: [stated(6.5, 0.213), stated(6.2, 0.117)] },
+      ware: { wallMm: 4.7 },
+    });
+    const toSetPoint = [20, a.setPoint.value];
+    const { cracksOnCooling, mayCrackInTime, edgesMayLift, flakesComeOff } = a.thresholds;
+    const rows = [
+      [a.stress, 1],
+      [cracksOnCooling, 1],
+      [mayCrackInTime, 1],
+      [edgesMayLift, 1],
+      [flakesComeOff, 1],
+      ...a.coats!.map(({ stress }) => [stress, 1] as const),
+      [a.mismatch, 4, toSetPoint],
+      [a.setPoint, 0],
+      [a.glaze.expansion, 2, [20, 300]],
+      [a.glaze.expansionToSetPoint, 2, toSetPoint],
+      [a.glaze.transition, 0],
+      [a.glaze.youngs, 1],
+      [a.glaze.thickness, 2],
+      [a.body.expansion, 2, [20, 500]],
+      [a.body.expansionToSetPoint, 2, toSetPoint],
+      [a.body.youngs, 1],
+      [a.body.moistureExpansion, 4],
+      [a.body.stress, 1],
+      [a.body.rupture, 0],
+      [a.shivering.edgePull, 1],
+    ] as const;
+    for (const [{ low, value, high, rangeC }, digits, range] of rows) {
+      for (const end of [low, value, high]) expect(end).toBe(Number(end.toFixed(digits)));
+      expect(rangeC).toEqual(range);
+    }
+  });
+  it("give bounds of a body of phases at the set point, of no other body", () => {
+    const phases = { ...question, body: { phases: { quartz: 18, mullite: 20, glass: 62 } } };
+    const { prepared, summary, figures } = weighUp(phases);
+    expect(figures.body.bounds).toEqual(prepared.body.bounds!(summary.setPointC.value));
+    expect(weighUp(question).figures.body).not.toHaveProperty("bounds");
+  });
+  it("take an edge to bear 1 MPa at least, however weak the clay may be", () => {
+    const { situation } = prepare(question);
+    const weak = { ...situation, body: { ...situation.body, ruptureMPa: { value: 5, sd: 5 } } };
+    const { thresholds } = summarise(weak, simulate(weak, drawsFor(1)));
+    // One in ten: 5 − 1.28 × 5 is less than 1. −0.6 × 1 MPa × 2.5 mm/0.3 mm = −5 MPa; every second: −0.6 × 5 × 2.5/0.3.
+    close(thresholds.edgesMayLift / 1e6, -5, { rel: 1e-9 });
+    close(thresholds.flakesComeOff / 1e6, -25, { rel: 1e-9 });
   });
 });
 

@@ -38,7 +38,11 @@ const pointersOf = (request: FitRequest) => issuesOf(request).map(({ pointer }) 
 const warningsOf = (request: FitRequest) => prepare(request).warnings.map(({ code, pointer }) => [code, pointer]);
 
 describe("a stated expansion", () => {
-  it("told in full is taken without a remark", () => expect(warningsOf(question)).toEqual([]));
+  it("told in full is taken without a remark or caution, and rests on no source but the rise with temperature", () => {
+    const { warnings, cautions, sources } = prepare(question);
+    expect([warnings, cautions]).toEqual([[], []]);
+    expect(sources).toEqual(["mclellan-shand-1984", ...describeBody(body).sources]);
+  });
 
   it.each([
     ["no range", { rangeC: undefined }, {}, ["range-assumed", "/glaze/expansion/rangeC"]],

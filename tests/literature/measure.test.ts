@@ -31,6 +31,25 @@ describe("worked examples", () => {
   });
 });
 
+// A plate that does not narrow as it is pulled is a strip: both are Timoshenko's 1925 sum, in two forms (derived).
+describe("a strip is a plate without Poisson's ratio", () => {
+  it.each([
+    [3e-4, 5e-3, 70e9, 60e9],
+    [1e-3, 2e-3, 55e9, 20e9],
+    [2e-3, 1e-3, 20e9, 90e9],
+  ])("%d on %d m, %d on %d Pa", (glazeM, wallM, glazePa, bodyPa) => {
+    const { curvature } = bilayerStress({ glazePa, glazePoisson: 0, glazeM, bodyPa, bodyPoisson: 0, wallM }, 6e-4);
+    close(stripCurvature(6e-4, glazeM, wallM, glazePa, bodyPa), curvature, { rel: 1e-10 });
+    close(stripMismatch(curvature, glazeM, wallM, glazePa, bodyPa), 6e-4, { rel: 1e-10 });
+    close(ringClosingOf(6e-4, 0.03, wallM, glazeM, glazePa, bodyPa), 2 * Math.PI * 0.03 ** 2 * curvature, {
+      rel: 1e-10,
+    });
+  });
+  it("the docstring's ring closes by 0.527 mm", () => {
+    close(ringClosingOf(9.19e-4, 0.03, 0.004, 3e-4, 70e9, 60e9) * 1000, 0.527, { abs: 0.0005 });
+  });
+});
+
 // Energy minimised numerically with numpy and scipy, script tests/independent/layers.py, record layers.json.
 describe("independent solution by energy", () => {
   it.each(solved.plates.map((plate) => [plate.case.t / plate.case.h, plate] as const))("plate, t/H %d", (_, plate) => {
