@@ -7,7 +7,6 @@ import type { ReadCoat } from "./coats.ts";
 import type { RunDraws } from "./draws.ts";
 import { meltOf, type ReadyMelt } from "./melt.ts";
 import { inMm } from "./outcome.ts";
-import { SOLIDS_FIRST } from "./practice.ts";
 import { simulateRun, type WallM } from "./simulate.ts";
 import type { Timeline } from "./timeline.ts";
 import type { LayersReport } from "./types.ts";
@@ -32,7 +31,7 @@ export function layersReport(
     inMm(simulateRun(which, wall, draws, { bound }).advance);
   const separate = of(melt, "separate");
   const mixed = of(melt, "mixed");
-  const reversed = of(meltOf([...coats].reverse(), firing, SOLIDS_FIRST, draws), "separate");
+  const reversed = of(meltOf([...coats].reverse(), firing, melt.solids, draws), "separate");
   const length = middle90(melt.mixing);
   const mixingLength = quantity(length.value * 1e3, length.low * 1e3, length.high * 1e3, UNITS.length, { decimals: 3 });
   return {
