@@ -58,12 +58,13 @@ function readBar(
   const plastic = read(bar.plastic, `${at}/plastic`, "The plastic length");
   const dry = bar.dry === undefined ? null : read(bar.dry, `${at}/dry`, "The dry length");
   const fired = bar.fired === undefined ? null : read(bar.fired, `${at}/fired`, "The fired length");
+  const soaked = bar.weights ? (soak(bar.weights, `${at}/weights`, faults) ?? null) : null;
   if (dry === null && fired === null) {
     faults.add(at, `${name} has a plastic length alone. Give its dry or fired length too.`, {
       allowed: ["dry", "fired"],
     });
+    return undefined;
   }
-  const soaked = bar.weights ? (soak(bar.weights, `${at}/weights`, faults) ?? null) : null;
   if ([plastic, dry, fired].some(Number.isNaN)) return undefined;
   const sound = check(name, plastic, dry, fired, at, faults, warnings);
   if (!sound) return undefined;
