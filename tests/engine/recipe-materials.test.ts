@@ -7,6 +7,7 @@ describe("materials are found", () => {
     ["whiting", "whiting"],
     ["China clay", "kaolin"],
     ["  CHINA_CLAY ", "kaolin"],
+    ["china \t _-clay", "kaolin"],
     ["flint", "silica"],
     ["quartz", "silica"],
     ["calcium carbonate", "whiting"],
@@ -29,6 +30,14 @@ describe("materials are found", () => {
     const { allowed, message } = refusal("feldspar").issues[0]!;
     expect(allowed).toEqual(expect.arrayContaining(["potash-feldspar", "soda-feldspar", "mixed-feldspar"]));
     expect(message).toContain("Say which");
+  });
+
+  it("repeats forty characters of the name, and no more", () => {
+    expect(refusal("x".repeat(41)).message).toContain(`“${"x".repeat(40)}” is not`);
+  });
+
+  it("reads a name to its end, however far off that is", () => {
+    expect(refusal(`whiting${" ".repeat(100)}substitute`).issues).toHaveLength(1);
   });
 
   it("asks for an analysis where nothing is near", () => {

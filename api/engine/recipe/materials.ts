@@ -56,7 +56,7 @@ export function listMaterials(): readonly Material[] {
  */
 export function materialCalled(name: string): Material | undefined {
   // Exact ids first: bringing a name to its plain form costs more than the rest of a line.
-  return byName.get(name) ?? byName.get(key(name.slice(0, 100)));
+  return byName.get(name) ?? (name.length > 100 ? undefined : byName.get(key(name)));
 }
 
 /**
