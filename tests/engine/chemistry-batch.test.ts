@@ -40,6 +40,18 @@ describe("least squares with no amount below nothing", () => {
       [1, 1, -0.1],
       [0, 1, 1],
     ],
+    // The same beside a fourth axis, whose column comes in before.
+    [
+      "one that leaves from the middle",
+      [
+        [1, 1, 1, 0],
+        [1, 0, 0, 0],
+        [0, 1, 0, 0],
+        [0, 0, 0, 1],
+      ],
+      [1, 1, -0.1, 9],
+      [0, 1, 1, 9],
+    ],
     // The second column is the first but for a hair, the third lifts the rest towards that hair: the hair counts for nothing: 10, and (0.5 + 3)/2.
     [
       "one that adds but a hair",
@@ -71,6 +83,7 @@ describe("least squares with no amount below nothing", () => {
     expect(twenty).toEqual({ value: near(axes.map((_, i) => i + 1)), iterations: 21, converged: true });
     expect(nonNegativeFit(axes.slice(0, 2), axes[0]!)).toMatchObject({ iterations: 2 });
     expect(nonNegativeFit(axes.slice(0, 2), axes[2]!)).toMatchObject({ iterations: 1, value: [0, 0] });
+    expect(nonNegativeFit(axes.slice(0, 2), new Array(20).fill(0))).toMatchObject({ iterations: 1, value: [0, 0] });
   });
 });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { glazeCautions } from "../../api/engine/chemistry/cautions.ts";
-import { analyseGlaze, OXIDE_INDEX, OXIDES } from "../../api/engine/chemistry/index.ts";
+import { analyseGlaze, fromSeger, OXIDE_INDEX, OXIDES } from "../../api/engine/chemistry/index.ts";
 import { CAUTIONS, findMaterial } from "../../api/engine/recipe/materials.ts";
 import type { Analysis, OxideComposition, RecipeLine } from "../../api/engine/recipe/types.ts";
 import { close } from "../support/close.ts";
@@ -121,6 +121,12 @@ describe("per 100 g", () => {
   it("the smallest amounts keep their proportions", () => {
     const { moleFractions } = analyseGlaze({ oxides: { basis: "moles", amounts: { SiO2: 2e-300, CaO: 1e-300 } } });
     close(moleFractions.SiO2, 2 / 3, { rel: 1e-12 });
+  });
+  it("what is listed at 0 is not there", () => {
+    const amounts = { SiO2: 2, MgO: 0, CaO: 1 };
+    expect(Object.keys(fromSeger(amounts))).toEqual(["SiO2", "CaO"]);
+    const { moles, weightPercentSd } = analyseGlaze({ oxides: { basis: "moles", amounts } });
+    for (const table of [moles, weightPercentSd]) expect(Object.keys(table)).toEqual(["SiO2", "CaO"]);
   });
   it("there is no ratio of silica to alumina without alumina", () => {
     const { seger } = analyseGlaze({ oxides: { basis: "moles", amounts: { SiO2: 2, CaO: 1 } } });
