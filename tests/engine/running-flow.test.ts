@@ -73,6 +73,19 @@ describe("melt work", () => {
     });
   });
 
+  it("follows a doubt that is not the same at every temperature", () => {
+    // An hour each at 10^3 Pa·s with a tenth, and at 10^3.5 with a half of doubt: 3600 (10^−(3 + 0.1 z) + 10^−(3.5 + 0.5 z)).
+    const unlike: ViscosityCurve = {
+      ...known,
+      logViscosity: (c) => ({ value: c > 1175 ? 3 : 3.5, scale: c > 1175 ? 0.1 : 0.5, shape }),
+    };
+    const work = meltWork(unlike, [...soak, leg(1150, 1150, 60)]);
+    for (const z of [-1.9, -1, 0, 1, 2, 3.9]) {
+      const expected = Math.log10(3600 * (10 ** -(3 + 0.1 * z) + 10 ** -(3.5 + 0.5 * z)));
+      close(workAt(work, z), expected, { abs: 8e-4, why: "straight lines over a grid: h²/8 · (0.4/2)² ln 10" });
+    }
+  });
+
   it("of a stack is that of each coat by its share of the flow", () => {
     const flat = (value: number, perKelvin: number) => ({
       start: -2,
@@ -234,6 +247,7 @@ describe("a film", () => {
     const grown = 1 - 1 / Math.E;
     close(rollHeight(1, 3.2e-3, 2e-3, 1.5), 1 + 0.5 * grown, { rel: 1e-9 });
     close(edgeAdvance(1.725e-3, 1, 2e-3, 1.5), 1.725e-3 - 1.5e-3 * grown, { rel: 1e-9 });
+    expect(edgeAdvance(0, 1, 0, 1.5)).toBe(0);
   });
 
   it("of several coats is one melt as far as its zones of mixing reach", () => {

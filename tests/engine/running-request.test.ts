@@ -114,6 +114,12 @@ describe("a coat", () => {
   });
 });
 
+it("a melt as stiff as hard porcelain glaze is known all the same", () => {
+  const amounts = { SiO2: 75, Al2O3: 14, K2O: 5, CaO: 6 };
+  const { curve } = coatOf({ glaze: { oxides: { basis: "weightPercent", amounts }, thicknessMm: 0.3 } });
+  expect(curve.logViscosity(1200).value).toBeGreaterThan(5);
+});
+
 describe("a stack of coats", () => {
   const six = Array.from({ length: 6 }, () => ({ glaze: { ...bare, thicknessMm: 0.1 } }));
 
@@ -133,6 +139,11 @@ describe("a stack of coats", () => {
       expect.objectContaining({ pointer: "/refiring/coats", allowed: [0, 6] }),
     ]);
     expect(issues[0]?.message).toContain("1 to 6 glazes, the outer one first; I read 7");
+  });
+
+  it("is refused once for its length, whatever the rest of it is", () => {
+    const wrong = { glaze: { ...bare, thicknessMm: 9 } };
+    expect(refusals({ coats: [...six, wrong], firing, wall }).map(({ pointer }) => pointer)).toEqual(["/coats"]);
   });
 
   it("has one glaze at least, but for what is put on before a refiring", () => {
@@ -328,6 +339,8 @@ describe("later heats", () => {
     const issues = refusals({ ...thaw, laterHeat: Array(6).fill(decal) });
     expect(issues.map(({ pointer }) => pointer)).toEqual(["/laterHeat"]);
     expect(issues[0]?.message).toContain("At most 5 later firings; I read 6.");
+    const wrong = { ...decal, holdMinutes: -1 };
+    expect(refusals({ ...thaw, laterHeat: [...Array(5).fill(decal), wrong] })).toEqual(issues);
   });
 
   it("are cooler than the glaze firing", () => {
@@ -453,6 +466,8 @@ describe("a firing", () => {
     [{ peakC: 1200, holdMinutes: 10081 }, "/holdMinutes", "between 0 and 10080 minutes"],
     [{ segments: [] }, "/segments", "1 to 40 segments; I read 0"],
     [{ segments: many(41) }, "/segments", "1 to 40 segments; I read 41"],
+    [{ segments: [...many(40), { toC: 9999, cPerHour: 0 }] }, "/segments", "1 to 40 segments; I read 41"],
+    [{ segments: [{ toC: 300, cPerHour: 0 }] }, "/segments/0/cPerHour", "between 1 and 20000 °C an hour"],
     [{ segments: [{ toC: 1701, cPerHour: 100 }] }, "/segments/0/toC", "between -50 and 1700 °C"],
     [{ segments: [{ toC: 1200, cPerHour: 0 }] }, "/segments/0/cPerHour", "between 1 and 20000 °C an hour"],
     [{ segments: [{ toC: 1200, cPerHour: 9, holdMinutes: -5 }] }, "/segments/0/holdMinutes", "0 and 10080 minutes"],
