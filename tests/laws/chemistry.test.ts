@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { analyseGlaze, batchFromSeger, fromSeger, OXIDES, parseFormula } from "../../api/engine/chemistry/index.ts";
+import { nonNegativeFit } from "../../api/engine/chemistry/non-negative-fit.ts";
 import { EngineError } from "../../api/engine/errors.ts";
 import { listMaterials } from "../../api/engine/recipe/materials.ts";
 import type { OxideComposition, Recipe, RecipeLine } from "../../api/engine/recipe/types.ts";
@@ -148,6 +149,29 @@ describe("for any composition", () => {
         const total = weights.reduce((a, b) => a + b, 0);
         for (const [i, { percent }] of lines.entries()) close(percent, (100 * weights[i]!) / total, { abs: 1e-5 });
       }),
+    );
+  });
+});
+
+describe("for any columns and any target", () => {
+  // Necessary and enough for the least sum of squares under x ≥ 0 (Karush, Kuhn, Tucker): what is left pulls at no
+  // column that is in, and towards less, if at all, of each that is out.
+  it("no change of any amount comes nearer", () => {
+    const whole = fc.integer({ min: -3, max: 3 });
+    const rows = fc.array(whole, { minLength: 5, maxLength: 5 });
+    fc.assert(
+      fc.property(fc.array(rows, { minLength: 1, maxLength: 8 }), rows, (columns, target) => {
+        const { value, converged } = nonNegativeFit(columns, target);
+        expect(converged).toBe(true);
+        const left = target.map((t, i) => t - columns.reduce((sum, column, j) => sum + column[i]! * value[j]!, 0));
+        for (const [j, column] of columns.entries()) {
+          const pull = column.reduce((sum, v, i) => sum + v * left[i]!, 0);
+          expect(value[j]).toBeGreaterThanOrEqual(0);
+          expect(pull).toBeLessThan(1e-9);
+          if (value[j]! > 0) close(pull, 0, { abs: 1e-9 });
+        }
+      }),
+      { numRuns: 300 },
     );
   });
 });
