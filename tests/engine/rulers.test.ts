@@ -587,7 +587,13 @@ describe("strips of a ruler", () => {
   it("in inches are parted in sixteenths, eighths longer at the half", () => {
     const [strip] = rulerStrips(25.4, 0.2, "in", 273) as [Piece];
     const half = [6, 3, 3, 3, 3, 3, 3, 3];
-    expect(ticks(strip, 0)).toEqual(even(0, 1.25 * (25.4 / 16), [...half, 4.5, ...half.slice(1), 6]));
+    const inch = even(0, 1.25 * (25.4 / 16), [...half, 4.5, ...half.slice(1), 6]);
+    expect(ticks(strip, 0)).toEqual(inch);
+    // The second inch of two strips reads the same, and goes on with 2.
+    const [, second] = rulerStrips(50.8, 0.2, "in", 32) as [Piece, Piece];
+    expect(ticks(second, 0)).toEqual(inch);
+    // It begins 1.25 true inches along: 2 stands 0.75 in from its left.
+    expect(numbers(second)).toEqual([["2", expect.closeTo(19.05, 9), 23.2]]);
   });
 });
 
