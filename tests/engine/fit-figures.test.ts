@@ -34,6 +34,21 @@ const requests: [string, FitRequest][] = [
     "free to bend, sharp edge",
     { ...plain, glaze: glaze(5, 0.6), ware: { glazed: "one-face-free", edgeRadiusMm: 0.5 } },
   ],
+  [
+    "an opaque recipe, whose materials and crystals are doubted",
+    {
+      ...plain,
+      glaze: {
+        recipe: [
+          { material: "potash-feldspar", parts: 45 },
+          { material: "silica", parts: 20 },
+          { material: "whiting", parts: 18 },
+          { material: "zircon", parts: 17 },
+        ],
+        thicknessMm: 0.4,
+      },
+    },
+  ],
   ["a borosilicate on porous clay", { ...plain, body: { class: "red-earthenware" }, ware: { serviceYears: 0.02 } }],
 ];
 

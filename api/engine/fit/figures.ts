@@ -49,7 +49,7 @@ export function figuresOf(
       expansionToSetPoint: of(summary.glazeMean, UNITS.expansion, { rangeC: toSetPoint }),
       transition: of(estimate(transitionC), UNITS.temperature, { decimals: 0 }),
       youngs: of(estimate(youngsGPa), UNITS.modulus, { decimals: 1 }),
-      thickness: of(spread({ value: thickness, sd: thickness * situation.thicknessSd, floor: 0 }), UNITS.length),
+      thickness: of(spread({ value: thickness, sd: thickness * situation.thicknessSd }), UNITS.length),
     },
     body: {
       class: body.classId,

@@ -104,13 +104,14 @@ export const WIDEST = 12;
 function refuseUnknowable(expansion: Estimate, moleFractions: Readonly<Record<string, number>>): void {
   const width = quantileOf(expansion, 0.95) - quantileOf(expansion, 0.05);
   if (width <= WIDEST) return;
-  const [most] = Object.entries(moleFractions).sort((a, b) => b[1] - a[1]);
-  const silica = round((moleFractions.SiO2 ?? 0) * 100, 0);
+  const { SiO2 = 0, ...others } = moleFractions;
+  const [most] = Object.entries(others).sort((a, b) => b[1] - a[1]);
+  const silica = round(SiO2 * 100, 0);
   throw new ImpossibleValueError([
     {
       pointer: "",
       message: `I can't judge this one: no glass like it was ever measured (${silica} mol % silica${
-        most && most[0] !== "SiO2" ? `, ${round(most[1] * 100, 0)} mol % ${most[0]}` : ""
+        most ? `, ${round(most[1] * 100, 0)} mol % ${most[0]}` : ""
       }). ${KNOWN_GLAZES}`,
     },
   ]);
