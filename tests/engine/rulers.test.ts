@@ -827,6 +827,12 @@ describe("asked for", () => {
   it("a long ruler counts its sheets", () =>
     expect(ask({ ruler: { length: "1500 mm" } }).headline).toMatch(/^Fired ruler for 20 %, 2 sheets of A4:/));
 
+  it("a ruler that is as long as a lying sheet is one strip", () => {
+    const report = ask({ ruler: { length: "210 mm" } }); // 262.5 mm of clay; 273 have room
+    expect(report.sheets.map(({ widthMm }) => widthMm)).toEqual([297]);
+    expect(words(report)).not.toContain("strip 1");
+  });
+
   it("remarks on the shrinkage point at it", () => {
     const pointers = (shrinkage: RulerRequest["shrinkage"]) =>
       ask({ ruler: { length: 100 } }, { shrinkage }).warnings.map(({ pointer }) => pointer);
@@ -925,8 +931,10 @@ describe("asked for", () => {
       },
     });
     expect(ask(rib(1300)).sheets).toHaveLength(40);
-    expect(issuesOf(rib(1400))).toMatchObject([
-      { pointer: "/draw", message: expect.stringContaining("more than 40 sheets of A4"), allowed: [40] },
-    ]);
+    for (const up of [1400, 4900]) {
+      expect(issuesOf(rib(up))).toMatchObject([
+        { pointer: "/draw", message: expect.stringContaining("more than 40 sheets of A4"), allowed: [40] },
+      ]);
+    }
   });
 });

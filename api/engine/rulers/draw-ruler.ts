@@ -27,7 +27,7 @@ export function drawRuler(request: RulerRequest): RulerReport {
   const read = lengthReader(request.unit, faults);
   const known = faults.gather("/shrinkage", () => knownShrinkage(request.shrinkage, request.unit));
   const { draw } = request;
-  const sized: KnownShrinkage = known ?? { ...NONE };
+  const sized: KnownShrinkage = known ?? NONE;
   const drawn =
     "ruler" in draw
       ? ruler(draw, sized, read, unit, roomOn(paper, true).width)
