@@ -376,6 +376,57 @@ describe("a picture kept for review", () => {
         theme: "print",
         standalone: true,
       }),
+    "blend-line-fine": () =>
+      blendPicture(
+        blendOf(["Thaw", "Rime"], 45, 45, ([a]) => (a! > 0.9 ? null : 300 * a! - 260)),
+        "simplex",
+        { chosen: "A6" },
+      ),
+    "blend-triangle-coarse-350": () =>
+      blendPicture(blendOf(["Thaw", "Low Sun over the far hill in a wet spring", "Hail"], 3, 3, falls), "simplex", {
+        width: 350,
+        chosen: "A2",
+      }),
+    "blend-triangle-not-judged-350": () =>
+      blendPicture(
+        blendOf(["Thaw", "Rime", "Hail"], 4, 4, () => null),
+        "simplex",
+        { width: 350, standalone: true },
+      ),
+    "blend-triangle-jumps-720": () =>
+      blendPicture(
+        blendOf(["Thaw", "Rime", "Hail"], 9, 9, falls, (_, i) => ((i * 7) % 5) / 4),
+        "simplex",
+        { width: 720 },
+      ),
+    "blend-square-flat": () =>
+      blendPicture(
+        blendOf(["Thaw", "Rime", "Hail", "Squall"], 5, 2, falls, ([a, b]) => 0.2 + 0.6 * a! + 0.2 * b!),
+        "grid",
+        {},
+      ),
+    "blend-nine-corners-350": () =>
+      blendPicture(
+        blendOf(
+          [
+            "Thaw",
+            "Rime",
+            "Hail",
+            "Squall",
+            "Fog",
+            "Sleet",
+            "Low Sun over the far hill in a wet spring",
+            "Dew",
+            "Haze",
+          ],
+          2,
+          2,
+          ([a, b]) => (b === 1 ? null : 150 * a! - 80),
+          ([a, b, c]) => 1 - a! - c! * 0.3 + 0 * b!,
+        ),
+        "simplex",
+        { width: 350 },
+      ),
   };
   it.each(Object.entries(files))("%s", (name, draw) => expectKept(name, draw()));
 });

@@ -85,6 +85,12 @@ describe("a picture kept for review", () => {
         theme: "print",
         width: 350,
       }),
+    "running-onto-the-shelf-350": () =>
+      runningPicture(estimateRunning({ ...CLOUDBURST_OVER_THAW, wall: { clearanceMm: 1 } }), { width: 350 }),
+    "running-never-softens": () => runningPicture(estimateRunning({ glaze: THAW, firing: { peakC: 500 } }), {}),
+    "running-very-thick-720": () =>
+      runningPicture(estimateRunning({ ...thick, glaze: { ...THAW, thicknessMm: 4 } }), { width: 720 }),
+    "running-very-thin": () => runningPicture(estimateRunning({ ...thick, glaze: { ...THAW, thicknessMm: 0.02 } }), {}),
   };
   it.each(Object.entries(files))("%s", (name, draw) => expectKept(name, draw()));
 });

@@ -4,7 +4,7 @@
  */
 import { readFileSync, writeFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { checkFit, type FitReport, type FitRequest, type Verdict } from "../../api/engine/fit/index.ts";
+import { checkFit, type FitReport, type FitRequest, type Outcome, type Verdict } from "../../api/engine/fit/index.ts";
 import {
   contributionsPicture,
   expansionPicture,
@@ -13,6 +13,7 @@ import {
   stressPicture,
   verdictPicture,
 } from "../../api/engine/pictures/index.ts";
+import { quantity } from "../../api/engine/quantity.ts";
 import { RED_STONEWARE, THAW, THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
 import { expectKept } from "./support.ts";
 
@@ -140,6 +141,43 @@ const trials = [
   { letter: "D", stressMPa: -45 },
 ];
 
+/** A report made up where no situation of the studio goes: figures beyond the scale, materials beyond counting. */
+const madeUp = {
+  squeezed: { ...reports.hoarfrost!, stress: stressOf([-290, -230], -260, "shivers"), headline: "Far off the scale." },
+  mixed: { ...reports["low-sun"]!, stress: stressOf([-60, 20], -10, "sound", "crazesLater", "shivers") },
+  anywhere: { ...reports.thaw!, stress: stressOf([-300, 100], -90, "sound") },
+  manyParts: {
+    ...reports.thaw!,
+    parts: Array.from({ length: 24 }, (_, i) => ({
+      label: i % 5 ? `material-${i + 1}` : `a rather long name of a clay from under the old barn, dug ${i + 1} times`,
+      material: i % 5 ? `material-${i + 1}` : null,
+      perPartMPa: i < 14 ? (i % 3 ? 1 : -1) * (15 - i) * 0.4 : 0.01 * (i - 18),
+    })),
+  },
+  onlyPushes: { ...reports.thaw!, parts: [{ label: "silica", material: "silica", perPartMPa: -2.4 }] },
+  faintParts: { ...reports.thaw!, parts: [{ label: "kaolin", material: "kaolin", perPartMPa: 0.05 }] },
+  toScale: { ...reports.thaw!, glaze: { ...reports.thaw!.glaze, thickness: quantity(2.15, 2, 2.3, "mm") } },
+  setsCold: {
+    ...reports.thaw!,
+    setPoint: quantity(500, 470, 530, "°C"),
+    curves: {
+      glaze: reports.thaw!.curves!.glaze.filter(({ c }) => c <= 500),
+      body: reports.thaw!.curves!.body.filter(({ c }) => c <= 660),
+    },
+  },
+} satisfies Record<string, FitReport>;
+
+function stressOf([low, high]: [number, number], value: number, ...outcomes: Outcome[]): FitReport["stress"] {
+  const cases = Array.from({ length: 20 }, (_, i) => ({
+    stressMPa: low + ((high - low) * Math.floor(i / 3)) / 6,
+    outcome: outcomes[i % outcomes.length]!,
+  }));
+  return { ...reports.thaw!.stress, value, low, high, cases };
+}
+
+/** Glazes all round the scale's right end, and one beyond each. */
+const crowded = [79, 78, 90, 77, 76, -210].map((stressMPa, i) => ({ letter: "ABCDEF"[i]!, stressMPa }));
+
 /** File name → what draws the picture. */
 const files: Record<string, () => string> = {
   "verdict-thaw": () => verdictPicture(reports.thaw!, { ...wide, trials }),
@@ -177,10 +215,28 @@ const files: Record<string, () => string> = {
       width: 720,
       ware: situations["rime-free"]!.question.ware!,
     }),
+  "verdict-squeezed-350": () => verdictPicture(madeUp.squeezed, narrow),
+  "verdict-mixed": () => verdictPicture(madeUp.mixed, { ...middle, trials: crowded }),
+  "verdict-anywhere-350": () => verdictPicture(madeUp.anywhere, { ...narrow, trials: crowded }),
+  "contributions-many-parts-350": () => contributionsPicture(madeUp.manyParts, narrow),
+  "contributions-many-parts-wide": () => contributionsPicture(madeUp.manyParts, wide),
+  "contributions-only-pushes-350": () => contributionsPicture(madeUp.onlyPushes, narrow),
+  "contributions-faint-parts": () => contributionsPicture(madeUp.faintParts, middle),
+  "contributions-stated-350": () => contributionsPicture(reports["low-sun"]!, { width: 350 }),
+  "contributions-stated-headed": () => contributionsPicture(reports["low-sun"]!, narrow),
+  "stress-free-350": () => stressPicture(reports.thaw!, { ...narrow, ware: { wallMm: 5, glazed: "one-face-free" } }),
+  "stress-to-scale": () => stressPicture(madeUp.toScale, { ...middle, ware: { wallMm: 6, glazed: "one-face" } }),
+  "stress-anywhere": () => stressPicture(madeUp.anywhere, { ...middle, ware: { wallMm: 2 } }),
+  "expansion-without-curves": () => expansionPicture({ ...reports.thaw!, curves: undefined }, narrow),
+  "expansion-sets-cold-350": () => expansionPicture(madeUp.setsCold, narrow),
+  "expansion-sets-cold": () => expansionPicture(madeUp.setsCold, middle),
+  "expansion-low-sun": () => expansionPicture(reports["low-sun"]!, wide),
+  "expansion-rain-on-slate-350": () => expansionPicture(reports["rain-on-slate"]!, narrow),
+  "expansion-beyond-the-scale": () => expansionPicture(reports["beyond-the-scale"]!, wide),
   ...Object.fromEntries(
-    (["crazes", "may-craze", "sound", "may-shiver", "shivers", "unknown"] as const).map((verdict) => [
-      `ring-${verdict}`,
-      () => ringMark(verdict, { size: 96 }),
+    (["crazes", "may-craze", "sound", "may-shiver", "shivers", "unknown"] as const).flatMap((verdict) => [
+      [`ring-${verdict}`, () => ringMark(verdict, { size: 96 })],
+      [`ring-${verdict}-20`, () => ringMark(verdict, { size: 20, decorative: true })],
     ]),
   ),
 };
