@@ -19,6 +19,7 @@ import type { BlendPoint, BlendRequest } from "../../api/engine/blends/types.ts"
 import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
 import type { EngineError } from "../../api/engine/errors.ts";
 import { verdictOf } from "../../api/engine/evidence/suits.ts";
+import { FIT_SOURCES } from "../../api/engine/fit/constants.ts";
 import { checkFit } from "../../api/engine/fit/index.ts";
 import { quantity, UNITS } from "../../api/engine/quantity.ts";
 import { RED_STONEWARE, THAW } from "../../api/schemas/larch-lane.ts";
@@ -140,6 +141,17 @@ describe("a blend", () => {
     expect(middle.recipe.reduce((sum, { parts }) => sum + parts, 0)).toBeCloseTo(100, 6);
   });
 
+  it("lists what is weighed in one order on every tile, whichever corners are in it", () => {
+    const listed = (shares: number[]) => {
+      const point = judged(report.points).find((one) => String(one.shares) === String(shares))!;
+      return point.recipe.map((line) => ("material" in line ? line.material : ""));
+    };
+    const all = listed([0.25, 0.5, 0.25]);
+    expect(all).toHaveLength(8); // five of Thaw, two more of Hail, one more of Sleet
+    const later = listed([0, 0.5, 0.5]);
+    expect(later).toEqual(all.filter((material) => later.includes(material)));
+  });
+
   it("carries additions at their share", () => {
     const quarter = judged(report.points).find(({ shares }) => shares[2] === 0.25 && shares[0] === 0.75)!;
     expect(quarter.additions).toEqual([{ material: "red-iron-oxide", parts: 1 }]);
@@ -159,6 +171,8 @@ describe("a blend", () => {
     expect(new Set(codes).size).toBe(codes.length);
     expect(codes.at(-1)).toBe("not-a-certificate");
     expect(report.sources).toEqual([...new Set(report.sources)].sort());
+    const named = corners.flatMap(({ glaze }) => analyseGlaze(glaze).sources);
+    expect(report.sources).toEqual(expect.arrayContaining([...named, ...FIT_SOURCES]));
     for (const { warnings } of judged(report.points)) expect(warnings).toEqual([]);
   });
 
@@ -189,6 +203,7 @@ describe("a blend", () => {
     const abs = (fit.stress.high - fit.stress.low) / 10;
     for (const end of ["value", "low", "high"] as const) close(thaw!.stress[end], fit.stress[end], { abs, why });
     expect(thaw!.stress.unit).toBe("MPa");
+    for (const { stress } of judged(report.points)) expect(String(stress.value)).toMatch(/^-?\d+(\.\d)?$/);
     const { moles } = analyseGlaze(THAW).seger!;
     for (const oxide in moles) close(thaw!.seger![oxide], moles[oxide]!, { abs: 0.0005 });
     const third = judged(judgeBlend({ ...request, steps: 3, from: 2, count: 1 }).points)[0]!;
@@ -220,12 +235,15 @@ describe("a blend", () => {
     };
     const { points, warnings } = judgeBlend({
       ...request,
-      corners: [corners[0]!, { name: "zinc", glaze: zinc }],
+      corners: [corners[1]!, { name: "zinc", glaze: zinc }],
       steps: 4,
     });
     const codes = judged(points).map((point) => [...new Set(point.warnings.map(({ code }) => code))]);
     expect([codes[0], codes.at(-1)]).toEqual([[], ["outside-training-range"]]);
-    expect(warnings.map(({ code }) => code)).toContain("outside-training-range");
+    // That no thickness was stated is said once, beside them.
+    expect(warnings.map(({ code }) => code)).toEqual(
+      expect.arrayContaining(["outside-training-range", "thickness-assumed"]),
+    );
   });
 
   it("leaves a gap where a mixture has too many lines to be read, and goes on", () => {

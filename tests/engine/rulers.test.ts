@@ -385,6 +385,7 @@ describe("sheets", () => {
       ],
     ],
     ["to the last millimetre", [card(186, 111.5), card(100, 111.5)], [[210, [12, 34], [12, 153.5]]]],
+    ["standing what just fits", [card(186, 231)], [[210, [12, 34]]]],
     ["lying what is too wide to stand", [card(187, 60), card(100, 60)], [[297, [12, 34], [12, 102]]]],
     [
       "standing where lying takes more, 6 for 5",
@@ -438,6 +439,9 @@ describe("sheets", () => {
     expect(texts(second!)).toContainEqual(["Sheet 2 of 2", 198, 285]);
     expect(first).toMatchObject({ widthMm: 210, heightMm: 297, title: "Title" });
   });
+
+  it("carry no marks to cut by where nothing is parted", () =>
+    expect(laid(card(186, 231))[0]!.labels.filter(({ text }) => text.includes("cut at the corners"))).toEqual([]));
 
   it("part what is larger than one of them, with marks to cut by, and begin anew after it", () => {
     const long: Piece = {

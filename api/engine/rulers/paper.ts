@@ -47,7 +47,8 @@ export function layOut(
 ): SheetDrawing[] {
   const widest = Math.max(...pieces.map(({ widthMm }) => widthMm));
   const upright = roomOn(paper, false);
-  const ways = widest <= upright.width ? [upright, roomOn(paper, true)] : [roomOn(paper, true), upright];
+  // A lying sheet holds less below one another: it is of use only where a piece is too wide to stand.
+  const ways = widest <= upright.width ? [upright] : [roomOn(paper, true), upright];
   const tried = ways.map((room) => ({ room, contents: fill(pieces, room) }));
   const best = tried.reduce((a, b) => (b.contents.length < a.contents.length ? b : a));
   const { sheet } = best.room;
