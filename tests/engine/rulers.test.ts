@@ -443,6 +443,18 @@ describe("sheets", () => {
   it("carry no marks to cut by where nothing is parted", () =>
     expect(laid(card(186, 231))[0]!.labels.filter(({ text }) => text.includes("cut at the corners"))).toEqual([]));
 
+  it("carry no check bar where nothing is measured, and of a long title what has room in bold", () => {
+    const [sheet] = layOut([card(100, 60)], "A4", "a".repeat(99), "Notes.", { checkBar: false });
+    expect(sheet!.strokes).toHaveLength(1);
+    expect(sheet!.labels.map(({ text }) => text)).toEqual([
+      expect.stringMatching(/^a+…$/),
+      "Notes.",
+      "Sheet 1 of 1",
+      "card",
+    ]);
+    expect(textWidth(sheet!.labels[0]!.text, 5, true)).toBeLessThanOrEqual(186);
+  });
+
   it("part what is larger than one of them, with marks to cut by, and begin anew after it", () => {
     const long: Piece = {
       ...card(300, 100),
