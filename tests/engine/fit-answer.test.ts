@@ -136,6 +136,16 @@ describe("figures", () => {
       expect(rangeC).toEqual(range);
     }
   });
+  it("are the thresholds that sentences speak of", () => {
+    const porous: FitRequest = { ...question, body: { class: "red-earthenware" } };
+    const { summary, figures } = weighUp(porous);
+    expect(summary.moistureStress).toBeGreaterThan(10e6);
+    for (const [name, { value }] of Object.entries(figures.thresholds)) {
+      close(summary.thresholds[name as keyof typeof figures.thresholds] / 1e6, value, { abs: 0.0501 });
+    }
+    // 0.125 % after thirty years (0.05–0.2, data/bodies/classes.json), after ten (1/3)^¼; 70/(1 − 0.2) GPa. Arithmetic.
+    close(summary.moistureStress, 0.00125 * (1 / 3) ** 0.25 * 87.5e9, { rel: 1e-9 });
+  });
   it("give bounds of a body of phases at the set point, of no other body", () => {
     const phases = { ...question, body: { phases: { quartz: 18, mullite: 20, glass: 62 } } };
     const { prepared, summary, figures } = weighUp(phases);

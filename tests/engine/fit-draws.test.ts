@@ -7,7 +7,13 @@ import { contractionAt } from "../../api/engine/body/index.ts";
 import { drawsFor, INPUTS, type Input } from "../../api/engine/fit/draws.ts";
 import { coolingOf, type FitRequest, setPointAlong, stackStress, YEAR_S } from "../../api/engine/fit/index.ts";
 import { sharesOf } from "../../api/engine/fit/shares.ts";
-import { type Coat, probabilitiesOf, type Simulation, simulate } from "../../api/engine/fit/simulate.ts";
+import {
+  type Coat,
+  probabilitiesOf,
+  type Simulation,
+  type Situation,
+  simulate,
+} from "../../api/engine/fit/simulate.ts";
 import { prepare } from "../../api/engine/fit/situation.ts";
 import { judge, twentyCases } from "../../api/engine/fit/verdict.ts";
 import { latticePoints } from "../../api/engine/numeric/lattice.ts";
@@ -95,24 +101,17 @@ const questions: [string, FitRequest][] = [
   ],
 ];
 
-describe.each(questions)("%s", (_what, request) => {
-  const { situation: s } = prepare(request);
-  const seed = request.seed ?? 1;
-  const draws = drawsFor(seed);
-  let simulation: Simulation;
-  // The arrays are good until the next simulation.
-  beforeAll(() => {
-    simulation = simulate(s, draws);
-  });
+/** One draw of a situation worked out from the documented formulas. */
+function reckoning(s: Situation, seed: number) {
   const points = latticePoints(INPUTS.length, seed);
   const even = (input: Input, i: number) => points[INPUTS.indexOf(input)]![i]!;
   const normal = (input: Input, i: number) => normalQuantile(even(input, i));
 
   /** Thickness [m], stiffness [Pa], set point [°C], expansion [1e-6/K], contraction and mismatch of one draw. */
-  function coatOf(coat: Coat, i: number) {
+  function coatOf(coat: Coat, i: number, onWare = s.onWare) {
     const thick = coat.thicknessM * Math.max(1 + s.thicknessSd * normal("thickness", i), 0.2);
     const pa = Math.max(quantileOf(coat.youngsGPa, even("glazeStiffness", i)), 20) * 1e9;
-    const uptake = s.onWare ? even("onWare", i) * Math.min(1, mechanics.onWare.fullUpToMm / 1000 / thick) : 0;
+    const uptake = onWare ? even("onWare", i) * Math.min(1, mechanics.onWare.fullUpToMm / 1000 / thick) : 0;
     const t12 = quantileOf(coat.t12C, even("transition", i)) + mechanics.onWare.mostRiseK * uptake;
     const set = setPointAlong(t12, coolingOf(s.cooling, coat.fragility)) + coat.setPointSdK * normal("setPoint", i);
     const c = Math.min(Math.max(set, 200), 1000);
@@ -133,6 +132,19 @@ describe.each(questions)("%s", (_what, request) => {
   const bodyOf = (i: number) =>
     Math.max(s.body.youngsGPa.value + s.body.youngsGPa.sd * normal("bodyStiffness", i), s.body.youngsGPa.floor ?? 1) *
     1e9;
+  return { normal, coatOf, bodyOf };
+}
+
+describe.each(questions)("%s", (_what, request) => {
+  const { situation: s } = prepare(request);
+  const seed = request.seed ?? 1;
+  const draws = drawsFor(seed);
+  let simulation: Simulation;
+  // The arrays are good until the next simulation.
+  beforeAll(() => {
+    simulation = simulate(s, draws);
+  });
+  const { normal, coatOf, bodyOf } = reckoning(s, seed);
 
   it("draws the coat and its stress", () => {
     for (let i = 0; i < DRAWS; i++) {
@@ -260,6 +272,47 @@ describe("two coats", () => {
       const [outer, inner] = simulation.coatStress.map((each) => each[i]!);
       const mean = (outer! * thick[0]! + inner! * thick[1]!) / (thick[0]! + thick[1]!);
       close(simulation.stress[i], mean, { rel: 1e-9, abs: 1 });
+    }
+  });
+  it("each sets and shrinks by itself, the one on the clay alone takes up clay, and all pull the one wall", () => {
+    const amounts = { SiO2: 66, Al2O3: 8, CaO: 8, Na2O: 12, MgO: 6 };
+    const outer = { oxides: { basis: "molePercent" as const, amounts }, thicknessMm: 0.15 };
+    const { situation: s } = prepare({ ...request, glaze: { layers: [outer, { ...stated(5.5), thicknessMm: 0.2 }] } });
+    const inner = s.under[0]!;
+    const simulation = simulate(s, drawsFor(1));
+    const { coatOf, bodyOf } = reckoning(s, 1);
+    const poisson = mechanics.poisson.value;
+    for (let i = 0; i < DRAWS; i++) {
+      const both = [coatOf(s, i, false), coatOf(inner, i)];
+      const thickness = both.reduce((sum, { thick }) => sum + thick, 0);
+      const mean = (of: (coat: (typeof both)[number]) => number) =>
+        both.reduce((sum, coat) => sum + of(coat) * coat.thick, 0) / thickness;
+      close(
+        simulation.mismatch[i],
+        mean(({ mismatch }) => mismatch),
+        { rel: 1e-8, abs: 1e-12 },
+      );
+      close(
+        simulation.glazePa[i],
+        mean(({ pa }) => pa),
+        { rel: 1e-9 },
+      );
+      close(
+        simulation.alpha[i],
+        mean(({ alpha }) => alpha),
+        { rel: 1e-9 },
+      );
+      close(simulation.setPointC[i], both[0]!.c, { rel: 1e-10 });
+      close(simulation.glaze[i], both[0]!.glaze, { rel: 1e-9 });
+      close(simulation.clay[i], both[0]!.clay, { rel: 1e-9 });
+      const stresses = stackStress(
+        both.map(({ pa, thick, mismatch }) => ({ pa, poisson, thicknessM: thick, mismatch })),
+        { pa: bodyOf(i), poisson: s.body.poisson, thicknessM: s.wallM },
+        s.glazed,
+      );
+      stresses.forEach((stress, j) => {
+        close(simulation.coatStress[j]![i], stress, { rel: 1e-8, abs: 1 });
+      });
     }
   });
 });

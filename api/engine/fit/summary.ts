@@ -82,10 +82,9 @@ function thresholdsAt(s: Situation): Pick<Summary, "thresholds" | "thresholdQuan
   const peel = (deviate: number) =>
     (-Math.max(s.body.ruptureMPa.value + s.body.ruptureMPa.sd * deviate, 1) * 1e6 * TENSILE_SHARE * s.edgeM) / skinM;
   const lift = (deviate: number) => Math.max(flake(deviate), peel(deviate));
-  const around = (value: number, half: number, unit = UNITS.stress) =>
-    quantity(value / 1e6, (value - half) / 1e6, (value + half) / 1e6, unit, { decimals: 1 });
-  const spread = (value: number, edge: number, extra = 0) =>
-    around(value, Math.hypot(edge - value, value * thicknessHalf, extra));
+  const around = (value: number, half: number) =>
+    quantity(value / 1e6, (value - half) / 1e6, (value + half) / 1e6, UNITS.stress, { decimals: 1 });
+  const spread = (value: number, edge: number) => around(value, Math.hypot(edge - value, value * thicknessHalf));
 
   const cracksOnCooling = crack(0, s.toughness);
   const inTime = delayedShare(s.serviceYears * YEAR_S);
