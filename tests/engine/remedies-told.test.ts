@@ -1,0 +1,322 @@
+/** Recipes that were found, told: which are told apart, what they weigh, what stops them; and what stops any recipe. */
+import { beforeAll, describe, expect, it } from "vitest";
+import type { Bench, BenchLine, State } from "../../api/engine/advice/bench.ts";
+import { whatBlocks } from "../../api/engine/advice/blocked.ts";
+import { KINDS, type LinearSolver, layOut, loadHighs } from "../../api/engine/advice/index.ts";
+import type { Kind } from "../../api/engine/advice/kinds.ts";
+import type { Terms } from "../../api/engine/advice/limits.ts";
+import { askedOf, fitOf } from "../../api/engine/advice/question.ts";
+import { recipeRemedies } from "../../api/engine/advice/recipe-remedies.ts";
+import { recipeRemedy } from "../../api/engine/advice/recipe-remedy.ts";
+import type { Found } from "../../api/engine/advice/settle.ts";
+import type { RemediesRequest, Remedy } from "../../api/engine/advice/types.ts";
+import { drawsFor } from "../../api/engine/fit/draws.ts";
+import { checkFit } from "../../api/engine/fit/index.ts";
+import { simulate } from "../../api/engine/fit/simulate.ts";
+import { prepare } from "../../api/engine/fit/situation.ts";
+import { viscosityCurve } from "../../api/engine/glass/index.ts";
+import { SMALL } from "../support/small-misfit.ts";
+
+let solve: LinearSolver;
+beforeAll(async () => {
+  solve = await loadHighs();
+});
+
+const never = () => null;
+const LEAST_OF_ALL = KINDS.at(-1)!;
+const before = checkFit(SMALL);
+
+describe("a recipe as told", () => {
+  // Two hundred parts as given: half of each for every hundred.
+  const recipe = [
+    { material: "potash-feldspar", parts: 100 },
+    { material: "whiting", parts: 40 },
+    { material: "silica", parts: 60 },
+  ];
+  const coloured: RemediesRequest = {
+    ...SMALL,
+    glaze: { recipe, additions: [{ material: "cobalt-oxide", parts: 3 }], thicknessMm: 0.3 },
+  };
+  const asked = askedOf({ ...coloured, allow: ["silica", "talc", "kaolin"] }, before, 0.3, 1)!;
+  const { bench, terms } = asked;
+  const told = (x: number[], more: Partial<Found> = {}, on: Partial<Terms> = {}, kind: Kind = LEAST_OF_ALL): Remedy => {
+    const found: Found = { x, state: bench.at(x)!, moved: 0, reaches: false, tight: [], ...more };
+    return recipeRemedy({ bench, kind, terms: { ...terms, ...on }, found }, before);
+  };
+
+  it("gives each line before and after, leaves out what never was, and adds up (arithmetic)", () => {
+    // Feldspar 50, whiting 20, silica 30, talc and kaolin 0, of which silica 10 more and feldspar 5 less.
+    const {
+      recipe: card,
+      partsMoved,
+      materialsMoved,
+      text,
+      fit,
+      after,
+      reaches,
+      kind,
+      title,
+    } = told([45, 20, 40, 0, 0]);
+    expect(card!.lines.map(({ name, before: was, after: is, change }) => [name, was, is, change])).toEqual([
+      ["potash feldspar", 50, 45, -5],
+      ["whiting", 20, 20, 0],
+      ["silica", 30, 40, 10],
+    ]);
+    expect(card!.lines[2]!.line).toEqual({ material: "silica", parts: 40 });
+    expect([partsMoved, materialsMoved]).toEqual([15, 2]);
+    // Three over 200 are 1.5 over 100; the batch is now 105: 1.575.
+    expect(card!.additions).toMatchObject([{ name: "cobalt oxide", before: 1.5, after: 1.58, change: 0.08 }]);
+    expect(card!.text).toBe("potash feldspar 45; whiting 20; silica 40; + cobalt oxide 1.58 (105 together)");
+    expect(text).toContain("potash feldspar 50 → 45 (−5), silica 30 → 40 (+10): it then stays sound");
+    const verified = checkFit(fit);
+    expect(after.probabilities).toEqual(verified.probabilities);
+    expect(reaches).toBe(verified.probabilities.sound >= 0.3);
+    expect([kind, title]).toEqual(["least-change", "the least change of all"]);
+  });
+
+  it("tells a line that came in, and one that went", () => {
+    const lines = told([50, 0, 30, 2, 0]).recipe!.lines;
+    expect(lines.map(({ name, before: was, after: is }) => [name, was, is])).toEqual([
+      ["potash feldspar", 50, 50],
+      ["whiting", 20, 0],
+      ["silica", 30, 30],
+      ["talc", 0, 2],
+    ]);
+  });
+
+  it("tells the melt of both at the peak, as a fit's glass has it", () => {
+    const { melt } = told([50, 20, 40, 0, 0]);
+    const at = (x: number[]) => viscosityCurve(bench.at(x)!.chemistry.moleFractions).logViscosity(1240);
+    for (const [side, x] of [
+      ["before", [50, 20, 30, 0, 0]],
+      ["after", [50, 20, 40, 0, 0]],
+    ] as const) {
+      const told = melt!.logViscosity[side];
+      expect(told.low).toBeLessThan(told.value);
+      expect(told.value).toBeLessThan(told.high);
+      expect(Math.abs(told.value - at([...x]).value)).toBeLessThan(0.1);
+      expect(told.rangeC).toEqual([1240, 1240]);
+    }
+    // Silica stiffens the melt (common practice, no source).
+    expect(melt!.logViscosity.after.value).toBeGreaterThan(melt!.logViscosity.before.value);
+    expect(melt!.surfaceTension!.before.value).toBeGreaterThan(250);
+    expect(melt!.surfaceTension!.after.value).toBeGreaterThan(250);
+  });
+
+  const short = { target: 0.999 };
+  it.each<[string, Partial<Found>, Kind, [string, string | undefined][]]>([
+    ["the melt", { tight: ["melt"] }, LEAST_OF_ALL, [["melt", "/melt/logViscosity"]]],
+    [
+      "the surface tension",
+      { tight: ["surface tension"] },
+      LEAST_OF_ALL,
+      [["surface tension", "/melt/surfaceTensionPercent"]],
+    ],
+    [
+      "the ratio that was asked for",
+      { tight: ["silica to alumina"] },
+      LEAST_OF_ALL,
+      [["silica to alumina", "/silicaToAlumina"]],
+    ],
+    ["an oxide", { tight: ["MgO in the Seger formula"] }, LEAST_OF_ALL, [["MgO in the Seger formula", undefined]]],
+    ["what its kind keeps", { tight: ["silica to alumina kept"] }, KINDS[1]!, [["kind", undefined]]],
+    [
+      "both",
+      { tight: ["melt", "SiO2 in the Seger formula kept"] },
+      KINDS[2]!,
+      [
+        ["melt", "/melt/logViscosity"],
+        ["kind", undefined],
+      ],
+    ],
+    ["nothing but the materials", {}, LEAST_OF_ALL, [["kind", undefined]]],
+  ])("says that %s stops it", (_, found, kind, blocks) => {
+    const remedy = told([50, 20, 31, 0, 0], found, short, kind);
+    expect(remedy.reaches).toBe(false);
+    expect(remedy.blocks.map(({ limit, pointer }) => [limit, pointer])).toEqual(blocks);
+  });
+
+  it("says in words what is kept, by kind", () => {
+    const text = (limit: string, kind: Kind) =>
+      told([50, 20, 31, 0, 0], { tight: [limit] }, short, kind).blocks[0]!.text;
+    expect(text("silica to alumina kept", KINDS[1]!)).toBe("Farther, silica and alumina would not keep their ratio.");
+    expect(text("SiO2 in the Seger formula kept", KINDS[2]!)).toBe(
+      "Farther, silica or alumina would not stay what it is.",
+    );
+    expect(text("MgO in the Seger formula", LEAST_OF_ALL)).toBe(
+      "The limit on MgO in the Seger formula is reached. Widen it to go farther.",
+    );
+  });
+
+  it("says that a material is at its end, within a twentieth of a part, where it moved at all", () => {
+    const ends = (x: number[], low: number[], high: number[]) =>
+      told(x, { tight: ["melt"] }, { ...short, low, high }).blocks.some(
+        ({ limit, pointer }) => limit === "parts" && pointer === "/parts",
+      );
+    const wide = [90, 60, 70, 40, 40];
+    const none = [0, 0, 0, 0, 0];
+    expect(ends([50, 20, 40, 0, 0], none, [90, 60, 40, 40, 40])).toBe(true);
+    expect(ends([50, 20, 39.96, 0, 0], none, [90, 60, 40, 40, 40])).toBe(true);
+    expect(ends([50, 20, 39.9, 0, 0], none, [90, 60, 40, 40, 40])).toBe(false);
+    expect(ends([45, 20, 30, 0, 0], [45, 0, 0, 0, 0], wide)).toBe(true);
+    expect(ends([45.04, 20, 30, 0, 0], [45, 0, 0, 0, 0], wide)).toBe(true);
+    expect(ends([45.1, 20, 30, 0, 0], [45, 0, 0, 0, 0], wide)).toBe(false);
+    // All of it gone is no limit; neither is what never moved.
+    expect(ends([50, 0, 30, 0, 0], none, wide)).toBe(false);
+    expect(ends([50, 20, 30.04, 0, 0], none, [50, 20, 30.04, 0, 0])).toBe(false);
+  });
+
+  it("what reaches has nothing in its way", () => {
+    expect(told([50, 20, 40, 0, 0], { tight: ["melt"] }, { target: 0.01 })).toMatchObject({
+      reaches: true,
+      blocks: [],
+    });
+  });
+});
+
+/** A made-up bench as straight as a line: so many MPa less with each part of a line more; a sixtieth crazes with each. */
+function straight(
+  lines: { id: string; now: number; eases: number; moles: Record<string, number> }[],
+  { target = 0.7, log = 9 } = {},
+) {
+  const real = layOut(SMALL, [], 1);
+  const { chemistry, prepared } = real.at([50, 20, 30])!;
+  const sound = (stress: number) => Math.min(Math.max(1 - stress / 60e6, 0), 1);
+  const at = (x: readonly number[]): State => {
+    const stress = 30e6 - x.reduce((sum, parts, j) => sum + 1e6 * lines[j]!.eases * (parts - lines[j]!.now), 0);
+    const figures = { stress, sound: sound(stress), spread: 5e6, logViscosity: 3, tension: 300 };
+    return { ...figures, chemistry, prepared } as unknown as State;
+  };
+  const bench = {
+    ...real,
+    lines: lines.map(
+      (one): BenchLine => ({
+        ...one,
+        name: one.id,
+        line: { material: one.id, parts: one.now },
+        fired: 1,
+        colours: false,
+      }),
+    ),
+    at,
+    glaze: () => SMALL.glaze,
+    shifted: ({ stress }: State, by: number) => ({ stress: stress + 10e6 * by, sound: sound(stress + 10e6 * by) }),
+  } as unknown as Bench;
+  const now = lines.map((one) => one.now);
+  const terms: Terms = {
+    target,
+    direction: -1,
+    low: now.map(() => 0),
+    high: now.map((was) => was + 40),
+    request: { ...SMALL, melt: { logViscosity: log, surfaceTensionPercent: 90 } },
+    start: at(now),
+  };
+  return { bench, terms };
+}
+
+describe("recipes told apart", () => {
+  const FELDSPAR = { id: "potash-feldspar", now: 50, eases: -1.5, moles: { K2O: 1, Al2O3: 1, SiO2: 6 } };
+  const WHITING = { id: "whiting", now: 20, eases: -0.1, moles: { CaO: 1 } };
+  const SILICA = { id: "silica", now: 30, eases: 2, moles: { SiO2: 1 } };
+  const KAOLIN = { id: "kaolin", now: 0, eases: 1, moles: { Al2O3: 1, SiO2: 2 } };
+  const COLEMANITE = { id: "colemanite", now: 0, eases: 4, moles: { CaO: 2, B2O3: 3 } };
+  const TALC = { id: "talc", now: 0, eases: 3, moles: { MgO: 3, SiO2: 4 } };
+  const titles = (lines: Parameters<typeof straight>[0], more: Parameters<typeof straight>[1] = {}) =>
+    recipeRemedies(straight(lines, more), before, solve).map(({ title }) => title);
+
+  // All stay in sight: 12.12 MPa are 6.06 parts of silica, 4.04 of talc, 3.03 of colemanite, 8.08 of feldspar less.
+  it.each([
+    // Alone, with clay, as a swap and as the least change of all it is the same; boron has nothing to lead with.
+    ["the same move is told once, under its first kind", [FELDSPAR, WHITING, SILICA], ["silica alone"]],
+    // Talc is the best swap and the least of all; without it there is silica, which is told already.
+    [
+      "what is better is told beside it",
+      [FELDSPAR, WHITING, SILICA, TALC],
+      ["silica alone", "other fluxes, silica and alumina kept"],
+    ],
+    [
+      "so is boron, which is no other flux",
+      [FELDSPAR, WHITING, SILICA, COLEMANITE],
+      ["silica alone", "boron for other fluxes, with some silica"],
+    ],
+    [
+      "and each of them",
+      [FELDSPAR, WHITING, SILICA, COLEMANITE, TALC],
+      ["silica alone", "other fluxes, silica and alumina kept", "boron for other fluxes, with some silica"],
+    ],
+  ])("%s (arithmetic)", (_, lines, told) => {
+    expect(titles(lines)).toEqual(told);
+  });
+
+  it("looks again without what the least change brought in, while fewer than three reach", () => {
+    // Both talc and kaolin help, and silica does not: without talc, then without kaolin too.
+    const none = { ...SILICA, eases: 0 };
+    const flat = { ...FELDSPAR, eases: -0.01 };
+    const without = titles([
+      flat,
+      { ...WHITING, eases: 0 },
+      none,
+      { ...TALC, moles: { Fe2O3: 1 } },
+      { ...KAOLIN, id: "zinc-oxide", moles: { Fe2O3: 1 } },
+    ]);
+    expect(without).toEqual(["the least change of all", "the least change without talc"]);
+  });
+
+  it("what falls short is told from 0.02 more on (arithmetic)", () => {
+    // Forty parts of silica at most: 3.6 MPa are 0.06, of which 0.02 may go for a simpler change; 1 MPa is 0.017.
+    const weak = (eases: number) => titles([{ ...SILICA, eases }], { target: 0.9 });
+    expect(weak(0.09)).toEqual(["silica alone"]);
+    expect(weak(0.025)).toEqual([]);
+  });
+});
+
+describe("what stops any recipe", () => {
+  const glaze = { expansion: { value: 6.3, rangeC: [20, 300] as [number, number], plusMinus: 0.2 } };
+  const bought: RemediesRequest = { glaze, body: { class: "buff-stoneware" } };
+  const stands = checkFit(fitOf(bought));
+  const blocks = (target: number, remedies: readonly Remedy[] = []) =>
+    whatBlocks({ request: bought, asked: null, before: stands, target, seed: 1, solve: never }, remedies);
+  const { situation } = prepare(fitOf(bought));
+  const soundAt = (by: number) => {
+    const expansion = { ...situation.expansion, value: situation.expansion.value + by };
+    return simulate({ ...situation, expansion }, drawsFor(1)).counts.sound / 1024;
+  };
+  const scan = Array.from({ length: 50 }, (_, k) => (k + 1) / 10).map((by) => ({
+    by,
+    less: soundAt(-by),
+    more: soundAt(by),
+  }));
+  const most = Math.max(...scan.flatMap(({ less, more }) => [less, more]));
+
+  it("of a bought glaze: by how much less it would have to expand, the nearest tenth that does", () => {
+    const target = most - 0.05;
+    const [block, ...others] = blocks(target);
+    expect(others).toEqual([]);
+    expect(block).toMatchObject({ limit: "recipe", pointer: "/glaze" });
+    const nearest = scan.find(({ less, more }) => less >= target || more >= target)!;
+    expect(nearest.less).toBeGreaterThanOrEqual(target);
+    expect(block!.text).toContain(`about ${nearest.by.toFixed(2)}\u00a0×10⁻⁶/K less`);
+  });
+
+  it("nothing of doubt while what any expansion gets to is within 0.02 of what is wanted", () => {
+    expect(blocks(most + 0.019)).toEqual([]);
+    const [doubt, ...others] = blocks(most + 0.021);
+    expect(others).toEqual([]);
+    expect(doubt!.limit).toBe("doubt");
+    expect(doubt!.text).toContain(`no more than about ${Math.round(most * 20)} in 20`);
+    const [first] = [...stands.drivers].sort((a, b) => b.verdictShare - a.verdictShare);
+    expect(doubt!.text).toContain(`Least is known of ${first!.label};`);
+  });
+
+  it("a recipe that was found farther than any shift counts too", () => {
+    const found = { recipe: {}, after: { probabilities: { sound: most + 0.1 } } } as unknown as Remedy;
+    expect(blocks(most + 0.1, [found])).toEqual([]);
+    const coat = { recipe: null, after: { probabilities: { sound: most + 0.1 } } } as unknown as Remedy;
+    expect(blocks(most + 0.1, [coat]).map(({ limit }) => limit)).toEqual(["doubt"]);
+  });
+
+  it("of a recipe that a solver gets nowhere with, nothing", () => {
+    const asked = askedOf(SMALL, before, 0.6, 1)!;
+    expect(whatBlocks({ request: SMALL, asked, before, target: 0.6, seed: 1, solve: never }, [])).toEqual([]);
+  });
+});
