@@ -67,6 +67,8 @@ describe("what cannot be a length is told", () => {
     ["3½", "“3½” of what? Add the unit, such as “3½ in”"],
     ["-3 mm", "less than nothing"],
     ["3 furlongs", "I don't know the unit"],
+    ["3 constructor", "I don't know the unit"],
+    ["3 constructor 4 toString", "holds more than one length"],
     ["1 ft", "is in feet. Write it in inches."],
     ["1 foot", "is in feet"],
     ["2 feet", "is in feet"],
@@ -137,7 +139,8 @@ it("volumes and weights", () => {
   close(volume("12 us fl oz"), 354.88, { abs: 0.005 });
   close(weight("5 lb"), 2267.96, { abs: 0.005 });
   expect(faults.issues).toEqual([]);
-  for (const text of ["12 fl oz", "350", "0 ml", "-1 l", "−1 l", "3 cups", "3 dozen", "2,5 l", "lots"]) volume(text);
+  for (const text of ["12 fl oz", "350", "0 ml", "-1 l", "−1 l", "3 cups", "3 dozen", "3 constructor", "2,5 l", "lots"])
+    volume(text);
   expect(faults.issues.map(({ message }) => message)).toEqual([
     expect.stringContaining("29.57 ml in the United States and 28.41 ml in Britain"),
     expect.stringContaining("“350” of what?"),
@@ -146,6 +149,7 @@ it("volumes and weights", () => {
     expect.stringContaining("must be above 0"),
     expect.stringContaining("I don't know the unit"),
     expect.stringContaining("I don't know the unit in “3 dozen”. Write it like"),
+    expect.stringContaining("I don't know the unit in “3 constructor”. Write it like"),
     expect.stringContaining("Write a decimal point"),
     expect.stringContaining("“lots” is no amount I can read"),
   ]);

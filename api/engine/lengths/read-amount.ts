@@ -13,39 +13,44 @@ export const ML: Readonly<Record<VolumeUnit, number>> = {
 /** Grams in each unit [g]; the pound by definition, 453.59237. */
 export const GRAMS: Readonly<Record<WeightUnit, number>> = { g: 1, kg: 1000, lb: 453.59237, oz: 28.349523125 };
 
-const VOLUMES: Readonly<Record<string, VolumeUnit>> = {
-  ml: "ml",
-  millilitre: "ml",
-  millilitres: "ml",
-  milliliters: "ml",
-  cc: "ml",
-  l: "l",
-  litre: "l",
-  litres: "l",
-  liter: "l",
-  liters: "l",
-  "us fl oz": "us-fl-oz",
-  "imp fl oz": "imp-fl-oz",
-  "us-fl-oz": "us-fl-oz",
-  "imp-fl-oz": "imp-fl-oz",
-};
-const WEIGHTS: Readonly<Record<string, WeightUnit>> = {
-  g: "g",
-  gram: "g",
-  grams: "g",
-  kg: "kg",
-  kilo: "kg",
-  kilos: "kg",
-  kilogram: "kg",
-  kilograms: "kg",
-  lb: "lb",
-  lbs: "lb",
-  pound: "lb",
-  pounds: "lb",
-  oz: "oz",
-  ounce: "oz",
-  ounces: "oz",
-};
+const VOLUMES: ReadonlyMap<string, VolumeUnit> = new Map(
+  Object.entries({
+    ml: "ml",
+    millilitre: "ml",
+    millilitres: "ml",
+    milliliter: "ml",
+    milliliters: "ml",
+    cc: "ml",
+    l: "l",
+    litre: "l",
+    litres: "l",
+    liter: "l",
+    liters: "l",
+    "us fl oz": "us-fl-oz",
+    "imp fl oz": "imp-fl-oz",
+    "us-fl-oz": "us-fl-oz",
+    "imp-fl-oz": "imp-fl-oz",
+  } as const),
+);
+const WEIGHTS: ReadonlyMap<string, WeightUnit> = new Map(
+  Object.entries({
+    g: "g",
+    gram: "g",
+    grams: "g",
+    kg: "kg",
+    kilo: "kg",
+    kilos: "kg",
+    kilogram: "kg",
+    kilograms: "kg",
+    lb: "lb",
+    lbs: "lb",
+    pound: "lb",
+    pounds: "lb",
+    oz: "oz",
+    ounce: "oz",
+    ounces: "oz",
+  } as const),
+);
 
 /**
  * A volume in millilitres [ml]; NaN, with a fault kept, where it cannot be.
@@ -83,7 +88,7 @@ export function readWeight(input: WeightInput | undefined, pointer: string, what
 
 interface Kind {
   scale: Readonly<Record<string, number>>;
-  spelt: Readonly<Record<string, string>>;
+  spelt: ReadonlyMap<string, string>;
   write: string;
   hint: (unit: string) => string;
   most: number;
@@ -112,7 +117,7 @@ function amount(
     const { number, rest } = partNumber(shown);
     if (number.includes(",")) return refuse(`“${shown}” has a comma. Write a decimal point. ${write}`);
     value = number.startsWith("-") || number.startsWith("−") ? -1 : readNumber(number);
-    unit = spelt[rest.replace(/\./g, "")];
+    unit = spelt.get(rest.replace(/\./g, ""));
     if (value === undefined) return refuse(`“${shown}” is no amount I can read. ${write}`);
     if (unit === undefined)
       return refuse(`${rest === "" ? `“${shown}” of what?` : `I don't know the unit in “${shown}”.`} ${hint(rest)}`);

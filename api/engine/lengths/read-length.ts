@@ -9,25 +9,28 @@ export const MM: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 10, in: 25.
 /** Longest length that is read [mm]: no kiln takes more. */
 const LONGEST_MM = 5000;
 
-const SPELT: Readonly<Record<string, LengthUnit>> = {
-  mm: "mm",
-  millimetre: "mm",
-  millimetres: "mm",
-  millimeter: "mm",
-  millimeters: "mm",
-  cm: "cm",
-  centimetre: "cm",
-  centimetres: "cm",
-  centimeter: "cm",
-  centimeters: "cm",
-  in: "in",
-  "in.": "in",
-  inch: "in",
-  inches: "in",
-  '"': "in",
-  "″": "in",
-  "”": "in",
-};
+/** A map, since a plain object would know "constructor" for a unit. */
+const SPELT: ReadonlyMap<string, LengthUnit> = new Map(
+  Object.entries({
+    mm: "mm",
+    millimetre: "mm",
+    millimetres: "mm",
+    millimeter: "mm",
+    millimeters: "mm",
+    cm: "cm",
+    centimetre: "cm",
+    centimetres: "cm",
+    centimeter: "cm",
+    centimeters: "cm",
+    in: "in",
+    "in.": "in",
+    inch: "in",
+    inches: "in",
+    '"': "in",
+    "″": "in",
+    "”": "in",
+  } as const),
+);
 const WRITE = 'Write it like "90 mm", "9 cm", "3.5 in" or "3 1/2 in".';
 
 /** Reads lengths; faults are kept and NaN given back in their place. */
@@ -85,7 +88,7 @@ function readLength(input: LengthInput, unit: LengthUnit | undefined): number | 
     if (!hasFraction(number)) return value;
     return `“${shown}” of what? Add the unit, such as “${shown} in”, or set \`unit\` for the whole request.`;
   }
-  const spelt = SPELT[rest];
+  const spelt = SPELT.get(rest);
   if (spelt) return value * MM[spelt];
   if (rest === "m" || rest.startsWith("met")) return `“${shown}” is in metres. Write it in cm or mm.`;
   if (/^(?:f(?:oo|ee)?t\.?|['′])$/.test(rest)) return `“${shown}” is in feet. Write it in inches.`;
@@ -97,7 +100,7 @@ function twoUnits(shown: string, first: string, rest: string): string {
   const at = rest.search(/\d/);
   const unit = rest.slice(0, at).trim();
   const second = partNumber(rest.slice(at));
-  const [a, b] = [SPELT[unit], SPELT[second.rest]];
+  const [a, b] = [SPELT.get(unit), SPELT.get(second.rest)];
   const [x, y] = [readNumber(first), readNumber(second.number)];
   if (a && b && a !== b && x !== undefined && y !== undefined) {
     const mm = x * MM[a] + y * MM[b];
