@@ -8,7 +8,7 @@ import { aimBracket } from "./aim.ts";
 import { binCases } from "./bins.ts";
 import { crowdHeight, crowdOf, drawCrowd } from "./cases.ts";
 import { placeLabels } from "./labels.ts";
-import { aimOf, linesOf, type StressScale, stressScale } from "./scale.ts";
+import { aimOf, linesOf, stressScale } from "./scale.ts";
 import { drawSkin } from "./skin.ts";
 import { drawAxis, drawInterval, drawTrials } from "./under.ts";
 
@@ -44,7 +44,7 @@ export function verdictPicture(
     (from, to) => {
       const crowded = crowdHeight(crowd, scale, from, to);
       const aimed = aim && aim.from < to && aim.to > from ? aim.high + size * 2 : 0;
-      return Math.max(crowded > 0 ? crowded + 10 : 0, aimed, flaking(lines.lift, scale, from) ? skin * 0.9 : 0, 14);
+      return Math.max(crowded > 0 ? crowded + 10 : 0, aimed, 14);
     },
     crowd.beyond,
   );
@@ -64,11 +64,6 @@ export function verdictPicture(
   const interval = drawInterval(sheet, report, scale, foot + pins + 4);
   const height = drawAxis(sheet, scale, foot, foot + pins + interval + 6);
   return sheet.finish(height, "verdict", told(report, options.trials ?? []));
-}
-
-/** Whether rucked or flaking glaze, which stands up from the clay, begins at or left of a place. */
-function flaking(lift: number, scale: StressScale, from: number): boolean {
-  return scale.x(lift) > from;
 }
 
 function told(report: FitReport, trials: readonly Trial[]): { title: string; description: string } {
