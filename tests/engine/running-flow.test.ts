@@ -316,6 +316,23 @@ describe("a thousand walls", () => {
     ).toBe(3);
   });
 
+  it("leave the least band that 973 of 1024 stay above", () => {
+    // 973 is the first whole number past 95 % of 1024; that one runs just 7 mm, the next more.
+    expect(
+      outcomeOf(
+        sample((i) => (i * 0.007) / 972),
+        wall(0.01),
+      ).bareBandMm,
+    ).toBe(7);
+    // That one runs just over 7 mm, the one before it less.
+    expect(
+      outcomeOf(
+        sample((i) => (i * 0.007001) / 972),
+        wall(0.01),
+      ).bareBandMm,
+    ).toBe(8);
+  });
+
   it("name no thickness where none up to 20 mm reaches the shelf", () => {
     expect(
       outcomeOf(

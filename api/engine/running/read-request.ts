@@ -61,7 +61,7 @@ export function readRunning(request: RunningRequest): ReadRunning {
   if (again?.firing !== undefined) warnings.push(...under("/refiring", refired!.warnings));
   const ready: ReadRunning = {
     coats,
-    firing: { ...firing!, warnings: [] },
+    firing: firing!,
     refiring: { firing: refired!, coats: over },
     wall,
     laterHeat,
