@@ -1,9 +1,9 @@
 /** From a request to tiles and back: what is read, refused and remarked on, and what the report says of it. */
-import { describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { EngineError, type Issue } from "../../api/engine/errors.ts";
 import { learnFromTiles, quantileIn } from "../../api/engine/evidence/index.ts";
 import { readEvidence } from "../../api/engine/evidence/read-request.ts";
-import type { EvidenceRequest, Piece, Tile } from "../../api/engine/evidence/types.ts";
+import type { EvidenceReport, EvidenceRequest, Piece, Tile } from "../../api/engine/evidence/types.ts";
 import { RED_STONEWARE, THAW } from "../../api/schemas/larch-lane.ts";
 
 const RUN = { value: 7, rangeC: [20, 300] as const, plusMinus: 0.2 };
@@ -202,17 +202,21 @@ describe("what is refused", () => {
 });
 
 describe("the report", () => {
-  const runs = learnFromTiles({ measured: [RUN, RUN] });
   const holds = tile({ seen: [{ kind: "not-shivered" }] });
   const own = { expansion: { value: 5.4, rangeC: [20, 500] as const, plusMinus: 0.5 } };
-  const open = learnFromTiles({
-    tiles: [
-      holds,
-      { ...holds, thicknessMm: 0.2 },
-      { ...holds, body: { class: "buff-stoneware" } },
-      { ...holds, body: own, name: "a slip" },
-    ],
-    bodies: [{ name: "porcelain", body: { class: "studio-porcelain" } }],
+  let runs: EvidenceReport;
+  let open: EvidenceReport;
+  beforeAll(() => {
+    runs = learnFromTiles({ measured: [RUN, RUN] });
+    open = learnFromTiles({
+      tiles: [
+        holds,
+        { ...holds, thicknessMm: 0.2 },
+        { ...holds, body: { class: "buff-stoneware" } },
+        { ...holds, body: own, name: "a slip" },
+      ],
+      bodies: [{ name: "porcelain", body: { class: "studio-porcelain" } }],
+    });
   });
 
   it("counts what it goes by", () => {

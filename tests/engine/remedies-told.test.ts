@@ -281,12 +281,13 @@ describe("what stops any recipe", () => {
     const expansion = { ...situation.expansion, value: situation.expansion.value + by };
     return simulate({ ...situation, expansion }, drawsFor(1)).counts.sound / 1024;
   };
-  const scan = Array.from({ length: 50 }, (_, k) => (k + 1) / 10).map((by) => ({
-    by,
-    less: soundAt(-by),
-    more: soundAt(by),
-  }));
-  const most = Math.max(...scan.flatMap(({ less, more }) => [less, more]));
+  let scan: { by: number; less: number; more: number }[];
+  let most: number;
+  beforeAll(() => {
+    const shifts = Array.from({ length: 50 }, (_, k) => (k + 1) / 10);
+    scan = shifts.map((by) => ({ by, less: soundAt(-by), more: soundAt(by) }));
+    most = Math.max(...scan.flatMap(({ less, more }) => [less, more]));
+  });
 
   it("of a bought glaze: by how much less it would have to expand, the nearest tenth that does", () => {
     const target = most - 0.05;
