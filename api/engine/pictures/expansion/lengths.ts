@@ -44,14 +44,7 @@ export function lengthsOf({ curves, setPoint, mismatch }: FitReport): Lengths | 
 
 /** Length of a curve at any temperature [%]. */
 export function lengthAt(curve: readonly Length[], c: number): number {
-  const i = Math.min(
-    Math.max(
-      curve.findIndex((p) => p.c >= c),
-      1,
-    ),
-    curve.length - 1,
-  );
-  const [a, b] = [curve[i - 1]!, curve[i]!];
+  const [a, b] = stretchAt(curve, c);
   return a.percent + ((b.percent - a.percent) * (c - a.c)) / (b.c - a.c);
 }
 
@@ -64,16 +57,16 @@ function counted(curve: readonly BandPoint[], from: BandPoint): Length[] {
   }));
 }
 
-/** A curve at any temperature, between its points. */
+/** The two points that a temperature lies between; the first or the last two where it lies beyond. */
+function stretchAt<Point extends { c: number }>(curve: readonly Point[], c: number): [Point, Point] {
+  const found = curve.findIndex((point) => point.c >= c);
+  const i = found < 0 ? curve.length - 1 : Math.max(found, 1);
+  return [curve[i - 1]!, curve[i]!];
+}
+
+/** A curve at any temperature, between its points; beyond them as at its ends. */
 export function at(curve: readonly BandPoint[], c: number): BandPoint {
-  const i = Math.min(
-    Math.max(
-      curve.findIndex((p) => p.c >= c),
-      1,
-    ),
-    curve.length - 1,
-  );
-  const [a, b] = [curve[i - 1]!, curve[i]!];
+  const [a, b] = stretchAt(curve, c);
   const share = Math.min(Math.max((c - a.c) / (b.c - a.c), 0), 1);
   const mix = (x: number, y: number) => x + (y - x) * share;
   return {
