@@ -3,11 +3,17 @@ import { describe, expect, it } from "vitest";
 import { describeBody } from "../../api/engine/body/index.ts";
 import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
 import { EngineError, type Issue } from "../../api/engine/errors.ts";
+import { crystalSd, materialsSd } from "../../api/engine/fit/glaze-doubts.ts";
 import { checkFit, DEFAULTS, type FitRequest, logSettingViscosity, WIDEST } from "../../api/engine/fit/index.ts";
 import { weaker } from "../../api/engine/fit/read-glaze.ts";
 import { remarks, thicknessRemarks } from "../../api/engine/fit/remarks.ts";
 import { prepare } from "../../api/engine/fit/situation.ts";
-import { glassProperties, viscosityCurve, WITHOUT_PAPERS } from "../../api/engine/glass/index.ts";
+import {
+  expansionContributions,
+  glassProperties,
+  viscosityCurve,
+  WITHOUT_PAPERS,
+} from "../../api/engine/glass/index.ts";
 import { quantileOf } from "../../api/engine/quantity.ts";
 import { close } from "../support/close.ts";
 
@@ -278,6 +284,38 @@ describe("a glaze by its oxides", () => {
     expect(crystals.map(({ pointer }) => pointer)).toEqual(sd > 0 ? ["/glaze"] : []);
     expect(read({ crystals: false }).situation.recipeSd).toBe(0);
     expect(read({ crystals: false }).warnings.map(({ code }) => code)).not.toContain("crystals");
+  });
+  const recipe = [
+    { material: "potash-feldspar", parts: 45 },
+    { material: "silica", parts: 20 },
+    { material: "whiting", parts: 18 },
+    { material: "zircon", parts: 17 },
+  ];
+  it("or by its recipe, is doubted for its materials too: squares added", () => {
+    const chemistry = analyseGlaze({ recipe });
+    const { oxides } = expansionContributions(chemistry.moleFractions);
+    const [materials, crystals] = [materialsSd(chemistry, oxides), crystalSd(chemistry.fired.molePercent)];
+    expect(Math.min(materials, crystals)).toBeGreaterThan(0.05);
+    const sd = (doubts: FitRequest["doubts"]) => prepare({ ...question, glaze: { recipe }, doubts }).situation.recipeSd;
+    close(sd({}), Math.sqrt(materials ** 2 + crystals ** 2), { rel: 1e-12 });
+    close(sd({ crystals: false }), materials, { rel: 1e-12 });
+    close(sd({ materials: false }), crystals, { rel: 1e-12 });
+  });
+  it("passes on what chemistry and glass remark on, from the root of the request, and their sources", () => {
+    const odd = {
+      recipe: [...recipe, { material: "cryolite", parts: 9 }, { material: "zirconia", parts: 20 }],
+    };
+    const chemistry = analyseGlaze(odd);
+    const glass = glassProperties(chemistry.moleFractions);
+    const told = prepare({ ...question, glaze: odd });
+    for (const list of [chemistry.warnings, glass.warnings]) {
+      expect(list.length).toBeGreaterThan(0);
+      const from = list.map((one) => (one.pointer === undefined ? one : { ...one, pointer: `/glaze${one.pointer}` }));
+      expect(told.warnings).toEqual(expect.arrayContaining(from));
+    }
+    expect(told.sources).toEqual(expect.arrayContaining([...chemistry.sources, ...glass.sources]));
+    expect(told.cautions).toEqual(chemistry.cautions);
+    expect(chemistry.sources.some((key) => !glass.sources.includes(key))).toBe(true);
   });
   it("remarks and faults of a coat point into that coat", () => {
     const odd = { ...lime({ ZrO2: 12 }), thicknessMm: 0.2 };
