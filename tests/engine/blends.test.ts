@@ -310,6 +310,11 @@ describe("a blend", () => {
     expect(refused({ ...request, corners: [corners[0]!, { glaze: wrong }] })).toEqual([
       "/corners/1/glaze/recipe/0/material",
     ]);
+    // The same slip in two corners is two; what is wrong with the clay is one, however many corners meet it.
+    expect(refused({ ...request, corners: [{ glaze: wrong }, corners[0]!, { glaze: wrong }] })).toEqual([
+      "/corners/0/glaze/recipe/0/material",
+      "/corners/2/glaze/recipe/0/material",
+    ]);
     expect(refused({ ...request, corners: [corners[0]!] })).toEqual(["/corners"]);
     expect(refused({ ...request, shape: "grid" })).toEqual(["/corners"]);
     expect(refused({ ...request, from: 99 })).toEqual(["/from"]);
@@ -462,6 +467,11 @@ describe("a blend made ready", () => {
           [2, 20_000],
         ],
       ],
+    ],
+    [
+      "201 steps between many",
+      { corners: Array(12).fill(corners[0]), steps: 201 },
+      [["/steps", "from 1 to 200; I read 201", [1, 200]]],
     ],
     [
       "several things",

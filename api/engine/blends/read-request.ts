@@ -31,7 +31,8 @@ export interface ReadyBlend {
 }
 
 /**
- * Steps along an edge where none are asked for: ten, or as many as an answer in one piece holds.
+ * Steps along an edge where none are asked for: ten, as for a grid's four corners, or as many as an answer in one piece
+ * holds.
  * @example stepsOf(3) // 10
  * @example stepsOf(12) // 4
  */
@@ -53,7 +54,7 @@ function mostSteps(corners: number, most: number, points: number): number {
 export function readBlend(request: BlendRequest): ReadyBlend {
   const { corners, body, firing, ware } = request;
   const shape = request.shape ?? "simplex";
-  const steps = request.steps ?? (shape === "grid" ? STEPS : stepsOf(corners.length));
+  const steps = request.steps ?? stepsOf(corners.length);
   const stepsDown = request.stepsDown ?? steps;
   const issues = [...shapeIssues(request, shape, steps), ...corners.flatMap(additionIssues)];
   const size = shape === "grid" ? gridSize(steps, stepsDown) : simplexSize(corners.length, steps);
