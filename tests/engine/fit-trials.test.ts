@@ -20,6 +20,10 @@ const requests: [string, FitRequest][] = [
   ["a glaze about even, on clay that swells", { glaze: stated(6), body: { class: "white-earthenware" } }],
   ["a glaze that is squeezed", { glaze: stated(4.6), body: { class: "studio-porcelain" } }],
   ["a glaze that hardly shrinks at all", { glaze: stated(0.6, 1), body: { class: "vitreous-china" } }],
+  [
+    "clay of which nothing is known, that may not swell at all",
+    { glaze: stated(5), body: { expansion: { value: 5.4, rangeC: [20, 600], plusMinus: 0.2 } } },
+  ],
   ["a glaze that is stretched", { glaze: stated(6.2), body: { class: "studio-porcelain" }, seed: 5 }],
 ];
 

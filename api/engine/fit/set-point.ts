@@ -96,8 +96,9 @@ export function coolingSchedule(
   });
 }
 
+/** No soak relaxes nothing: log 0 is −Infinity. */
 function holdLog(minutes: number): number {
-  return minutes > 0 ? Math.log10(SET_POINT.shearModulusGPa * 1e9 * minutes * 60) : Number.NEGATIVE_INFINITY;
+  return Math.log10(SET_POINT.shearModulusGPa * 1e9 * minutes * 60);
 }
 
 /**
