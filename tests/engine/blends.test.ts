@@ -169,6 +169,8 @@ describe("a blend", () => {
     expect(judgeBlend({ ...request, seed: 7, count: 1 }).engine.seed).toBe(7);
     const codes = report.cautions.map(({ code }) => code);
     expect(new Set(codes).size).toBe(codes.length);
+    // Silica and kaolin are weighed, and a caution of theirs stands before that.
+    expect(codes).toContain("silica-dust");
     expect(codes.at(-1)).toBe("not-a-certificate");
     expect(report.sources).toEqual([...new Set(report.sources)].sort());
     const named = corners.flatMap(({ glaze }) => analyseGlaze(glaze).sources);
@@ -400,12 +402,16 @@ describe("a blend made ready", () => {
 
   it("tells what is remarked of several corners once, at the first of them", () => {
     const fluorspar = { glaze: { recipe: [...THAW.recipe, { formula: "CaF2", parts: 2 }] } };
-    const { warnings, cautions, sources } = ready({ corners: [corners[1]!, fluorspar, fluorspar] });
+    const { warnings, cautions, sources } = ready({
+      corners: [corners[1]!, fluorspar, fluorspar],
+      body: { class: "red-stoneware" },
+    });
     for (const list of [warnings.map(({ message }) => message), cautions.map(({ code }) => code), sources]) {
       expect(new Set(list).size).toBe(list.length);
     }
     expect(warnings.find(({ code }) => code === "fluorine-leaves")!.pointer).toBe("/corners/1/glaze/recipe/5");
     const pointers = warnings.filter((warning) => "pointer" in warning).map(({ pointer }) => pointer);
+    expect(pointers.filter((pointer) => pointer!.startsWith("/body"))).not.toEqual([]);
     for (const pointer of pointers) expect(pointer).toMatch(/^\/(corners\/[01]\/glaze|body|firing|ware)/);
   });
 
