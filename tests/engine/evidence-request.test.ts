@@ -161,7 +161,10 @@ describe("what is remarked on", () => {
     expect(cautions.length).toBeGreaterThan(0);
   });
 
-  it("nothing of the stand-in for a bought glaze", () => {
+  it("nothing of the stand-in for a bought glaze, but how thick it lies", () => {
+    expect(codes({ tiles: [tile(), tile({ thicknessMm: 2, ware: { wallMm: 8 } })] })).toEqual([
+      ["thick-glaze", "/tiles/1/thicknessMm"],
+    ]);
     expect(codes({ tiles: [tile({ ware: { wallMm: 6 }, firing: { peakC: 1240 } })] })).toEqual([]);
   });
 });

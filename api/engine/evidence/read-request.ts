@@ -93,9 +93,9 @@ export function readEvidence(request: EvidenceRequest, seed: number): Evidence {
   };
   const note = (prepared: Prepared, pointer: string, unknown: boolean) => {
     for (const notice of prepared.warnings) {
-      const ofGlaze = notice.pointer?.startsWith("/glaze") ?? true;
-      if (ofGlaze && unknown) continue;
       const at = notice.pointer === undefined ? undefined : move(notice.pointer, pointer);
+      // The stand-in for a bought glaze is nobody's; how thick it lies is the tile's.
+      if (unknown && !at?.startsWith(pointer)) continue;
       if (!warnings.some((w) => w.code === notice.code && w.message === notice.message)) {
         warnings.push({ ...notice, ...(at === undefined ? {} : { pointer: at }) });
       }
