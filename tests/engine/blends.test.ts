@@ -416,9 +416,9 @@ describe("a blend made ready", () => {
   });
 
   const added = (silica: number) => {
-    const additions = { "potash-feldspar": 500, whiting: 200, silica };
+    const additions = { "potash-feldspar": 1000, whiting: 400, silica };
     const lines = Object.entries(additions).map(([material, parts]) => ({ material, parts }));
-    return [two[0]!, { glaze: { recipe: [{ material: "kaolin", parts: 1 }], additions: lines } }];
+    return [two[0]!, { glaze: { recipe: [{ material: "kaolin", parts: 2 }], additions: lines } }];
   };
   it.each<[string, Partial<BlendRequest>, [string, string, unknown[]?][]]>([
     ["one corner", { corners: [corners[0]!] }, [["/corners", "two corners or more; I read 1", [2]]]],
@@ -433,10 +433,10 @@ describe("a blend made ready", () => {
     ["no steps down", { ...square, stepsDown: 0 }, [["/stepsDown", "I read 0", [1, 200]]]],
     ["a point beyond the last", { from: 15 }, [["/from", "15 points, numbered from 0; there is none at 15"]]],
     ["the last point", { from: 14 }, []],
-    ["additions of a thousand times", { corners: added(300) }, []],
+    ["additions of a thousand times", { corners: added(600) }, []],
     [
       "additions of more",
-      { corners: added(302) },
+      { corners: added(604) },
       [
         [
           "/corners/1/glaze/additions",
