@@ -316,6 +316,47 @@ describe("what stops any recipe", () => {
     expect(blocks(most + 0.1, [coat]).map(({ limit }) => limit)).toEqual(["doubt"]);
   });
 
+  describe("of a recipe of which only silica may move, in a melt that hardly may", () => {
+    const request: RemediesRequest = {
+      ...SMALL,
+      allow: ["silica"],
+      keep: ["potash-feldspar", "whiting"],
+      melt: { logViscosity: 0.05, surfaceTensionPercent: 30 },
+    };
+    const target = 0.85;
+    const blocksOf = (one: RemediesRequest, found: readonly Remedy[] = []) => {
+      const asked = askedOf(one, before, target, 1)!;
+      return whatBlocks({ request: one, asked, before, target, seed: 1, solve }, found);
+    };
+    /** By hand: every half part of silica more, while the melt stays within so much. */
+    const scan = (log: number) => {
+      const { bench, terms } = askedOf(request, before, target, 1)!;
+      const there = Array.from({ length: 80 }, (_, k) => bench.at([50, 20, 30.5 + k / 2])!);
+      const within = there.filter(({ logViscosity }) => Math.abs(logViscosity - terms.start.logViscosity) <= log);
+      return Math.max(terms.start.sound, ...within.map(({ sound }) => sound));
+    };
+
+    it("names each limit without which it gets 0.02 farther, the one that holds back most first", () => {
+      const told = blocksOf(request).filter(({ limit }) => limit !== "doubt");
+      const pointers = told.map(({ pointer }) => pointer);
+      const melt = told.find(({ limit }) => limit === "melt")!;
+      expect(melt.pointer).toBe("/melt/logViscosity");
+      // Between the marks of the scan; nothing farther than what is wanted is looked for.
+      expect(Math.abs(melt.soundWithout! - Math.min(scan(9), target))).toBeLessThan(0.02);
+      expect(pointers).not.toContain("/melt/surfaceTensionPercent");
+      const without = told.map(({ soundWithout }) => soundWithout!);
+      expect(without).toEqual([...without].sort((a, b) => b - a));
+      // 0.02 farther, less what may lie between the marks.
+      for (const sound of without) expect(sound).toBeGreaterThanOrEqual(scan(0.05));
+      for (const { text, soundWithout } of told) expect(text.includes("gets there")).toBe(soundWithout! >= target);
+    });
+
+    it("names none of them where a recipe was found as far on", () => {
+      const found = { recipe: {}, after: { probabilities: { sound: target } } } as unknown as Remedy;
+      expect(blocksOf(request, [found]).filter(({ limit }) => limit !== "doubt")).toEqual([]);
+    });
+  });
+
   it("of a recipe that a solver gets nowhere with, nothing", () => {
     const asked = askedOf(SMALL, before, 0.6, 1)!;
     expect(whatBlocks({ request: SMALL, asked, before, target: 0.6, seed: 1, solve: never }, [])).toEqual([]);
