@@ -470,6 +470,15 @@ describe("choices of few moves", () => {
     ).toEqual(["-2"]);
   });
 
+  it("go up to three moves, and no further (arithmetic)", () => {
+    // Each brings 2 a part, of which it has two: eleven are three moves' work, thirteen would be four's.
+    const four = rooms([2, 0], [2, 0], [2, 0], [2, 0]);
+    const choices = told(fewMoves(needs([-2, -2, -2, -2], -11), four, { least: 0.5, perMaterial: 2 }, 1));
+    expect(choices.map(([moves]) => moves)).toEqual(["1,2,3", "1,2,4", "1,3,4", "2,3,4"]);
+    for (const [, , effort] of choices) expect(effort).toBe(5.5 + 2 * 3);
+    expect(fewMoves(needs([-2, -2, -2, -2], -13), four, { least: 0.5, perMaterial: 2 }, 1)).toEqual([]);
+  });
+
   it("keep both ends of a row", () => {
     const program: LinearProgram = { cost: [], low: [], high: [], rows: [{ weights: [1, -1, 0], low: 3, high: 4 }] };
     expect(told(fewMoves(program, rooms([9, 9]), { least: 0, perMaterial: 2 }, 2))).toEqual([["1", [3], 5]]);

@@ -9,7 +9,7 @@ import { askedOf, fitOf } from "../../api/engine/advice/question.ts";
 import { recipeRemedies } from "../../api/engine/advice/recipe-remedies.ts";
 import { recipeRemedy } from "../../api/engine/advice/recipe-remedy.ts";
 import type { Found } from "../../api/engine/advice/settle.ts";
-import type { RemediesRequest, Remedy } from "../../api/engine/advice/types.ts";
+import type { Block, RemediesRequest, Remedy } from "../../api/engine/advice/types.ts";
 import { drawsFor } from "../../api/engine/fit/draws.ts";
 import { checkFit } from "../../api/engine/fit/index.ts";
 import { simulate } from "../../api/engine/fit/simulate.ts";
@@ -297,6 +297,25 @@ describe("what stops any recipe", () => {
     const nearest = scan.find(({ less, more }) => less >= target || more >= target)!;
     expect(nearest.less).toBeGreaterThanOrEqual(target);
     expect(block!.text).toContain(`about ${nearest.by.toFixed(2)}\u00a0×10⁻⁶/K less`);
+  });
+
+  it("of one that shivers: by how much more", () => {
+    const shivering: RemediesRequest = {
+      glaze: { expansion: { ...glaze.expansion, value: 3 } },
+      body: { class: "cristobalite-stoneware" },
+    };
+    const here = checkFit(fitOf(shivering));
+    expect(here.probabilities.shivers).toBeGreaterThan(0.5);
+    const target = 0.5;
+    const stuck = { request: shivering, asked: null, before: here, target, seed: 1, solve: never };
+    const [{ text }] = whatBlocks(stuck, []) as [Block];
+    const by = Number(/about (\d\.\d+)/.exec(text)![1]);
+    expect(text).toContain(`about ${by.toFixed(2)}\u00a0×10⁻⁶/K more`);
+    // Borne out by fits of glazes that expand so much more, and a tenth less than that; half a hundredth for rounding.
+    const at = (value: number) =>
+      checkFit({ ...fitOf(shivering), glaze: { expansion: { ...glaze.expansion, value } } });
+    expect(at(3 + by).probabilities.sound).toBeGreaterThanOrEqual(target - 0.005);
+    expect(at(3 + by - 0.1).probabilities.sound).toBeLessThan(target + 0.005);
   });
 
   it("nothing of doubt while what any expansion gets to is within 0.02 of what is wanted", () => {
