@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Verdict } from "../../api/engine/fit/index.ts";
-import { sidesOf, thinned, whereIs } from "../../api/engine/pictures/blends/mixtures.ts";
+import { facetsOf, sidesOf, thinned, whereIs } from "../../api/engine/pictures/blends/mixtures.ts";
 import { fieldsOf } from "../../api/engine/pictures/blends/soundness.ts";
 import {
   type BlendShape,
@@ -181,6 +181,92 @@ describe("blendPicture", () => {
       for (let c = 0; c < corners; c++) expect(few.some(({ shares }) => shares[c] === 1)).toBe(true);
       expect(sidesOf(few, shapeOf(names))[0]).toBe(12);
     }
+  });
+
+  it("draws all where just as many steps have room, and thins where one side has more", () => {
+    const { points } = blendOf(["Thaw", "Rime", "Hail", "Squall"], 12, 4, () => 0);
+    expect(thinned(points, "grid", 12)).toBe(points);
+    expect(thinned(points, "grid", 6)).toHaveLength(7 * 5); // derived (arithmetic): twelve steps in six, four stay
+    const turned = blendOf(["Thaw", "Rime", "Hail", "Squall"], 4, 12, () => 0);
+    expect(thinned(turned.points, "grid", 6)).toHaveLength(5 * 7);
+    const triangle = blendOf(["Thaw", "Rime", "Hail"], 8, 8, () => 0);
+    expect(thinned(triangle.points, "simplex", 4).map(({ label }) => label).length).toBe(15); // 5·6/2
+  });
+
+  it.each([
+    // derived (arithmetic): a triangle of n steps holds n² small ones, a rectangle of m by n steps 2·m·n.
+    [3, 5, 5, 25],
+    [3, 1, 1, 1],
+    [4, 4, 3, 24],
+    [4, 1, 1, 2],
+  ])(
+    "joins neighbours of %d corners in triangles that go round one way, in whatever order they come",
+    (corners, m, n, many) => {
+      const shape = corners === 3 ? "simplex" : "grid";
+      const { points } = blendOf(["Thaw", "Rime", "Hail", "Squall"].slice(0, corners), m, n, () => 0);
+      for (const order of [points, [...points].reverse(), points.toSorted((a, b) => a.label.localeCompare(b.label))]) {
+        const facets = facetsOf(order, shape);
+        expect(facets).toHaveLength(many);
+        const areas = facets.map((facet) => {
+          const [[ax, ay], [bx, by], [cx, cy]] = facet.map((k) => whereIs(order[k]!.shares, shape)) as [
+            [number, number],
+            [number, number],
+            [number, number],
+          ];
+          return ((bx - ax) * (cy - ay) - (by - ay) * (cx - ax)) / 2;
+        });
+        // They cover a whole that is one wide and one tall, each as much as any other.
+        const whole = corners === 3 ? 0.5 : 1;
+        for (const area of areas) expect(area).toBeCloseTo(whole / many, 5);
+      }
+    },
+  );
+
+  it("leaves a hole where a mixture is missing", () => {
+    const { points } = blendOf(["Thaw", "Rime", "Hail", "Squall"], 2, 2, () => 0);
+    expect(facetsOf(points.slice(1), "grid")).toHaveLength(7); // the first corner belongs to one of eight
+  });
+
+  it.each([
+    [1, ">19"],
+    [0.9, "18"],
+    [0, "<1"],
+  ])("counts a chance of %d to hold as %s of 20", (sound, words) => {
+    const blend = blendOf(
+      ["Thaw", "Rime"],
+      2,
+      2,
+      () => 0,
+      () => sound,
+    );
+    const column = textsOf(blendPicture(blend, "simplex")).filter((box) => box.words === words);
+    expect(column).toHaveLength(3);
+    for (const { right } of column) expect(right).toBeCloseTo(974, 1);
+  });
+
+  it.each([
+    [0.025, true],
+    [0.024, false],
+  ])("boxes a likeliest whose chance is %d: %s", (sound, boxes) => {
+    const blend = blendOf(
+      ["Thaw", "Rime", "Hail"],
+      2,
+      2,
+      () => 0,
+      () => sound,
+    );
+    expect(blendPicture(blend, "simplex").includes("Boxed")).toBe(boxes);
+  });
+
+  it("says of many corners what a ring stands for, and names none as likely where none is judged", () => {
+    const names = ["Thaw", "Rime", "Hail", "Squall", "Fog"];
+    const few = blendOf(names, 1, 1, ([a]) => -100 * a!);
+    expect(shown(blendPicture(few, "simplex"))).toContain("Each ring is one mixture, over its stress.");
+    const none = blendOf(names, 1, 1, () => null);
+    const svg = blendPicture(none, "simplex");
+    expect(shown(svg)).not.toContain("Likeliest");
+    expect(blendPlaces(none, "simplex")).toEqual([]);
+    expect(shown(svg)).toContain("5 not judged");
   });
 
   it("boxes the likeliest to stay sound, and none where nothing is", () => {

@@ -123,6 +123,13 @@ describe("one more part", () => {
     expect(rows.faint.map(({ name }) => name)).toEqual(["c", "d"]);
   });
 
+  it("has one for the ten that do most, in whatever order they come", () => {
+    const parts = [3, -9, 1, 12, -2, 7, -11, 4, 10, -6, 8, -5].map((mpa) => part(`m${mpa}`, mpa));
+    const { bars, cut } = partRowsOf({ parts });
+    expect(bars.map(({ mpa }) => mpa)).toEqual([12, 10, 8, 7, 4, 3, -5, -6, -9, -11]);
+    expect(cut.map(({ mpa }) => mpa)).toEqual([-2, 1]);
+  });
+
   it("keeps one material apart where it does two different things", () => {
     expect(partRowsOf({ parts: [part("silica", 1), part("silica", 2)] }).bars).toHaveLength(2);
     expect(partRowsOf({ parts: [part("mine", 1, null), part("mine", 1, null)] }).bars).toHaveLength(1);

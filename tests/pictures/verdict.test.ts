@@ -411,6 +411,17 @@ describe("rings", () => {
     });
   });
 
+  it("of one column stand in the order sound, in time, at once, lifting, from the ground up", () => {
+    const report = withFigures([-10, 0, 10]);
+    const outcomes: Outcome[] = ["shivers", "crazesOnCooling", "crazesLater", "sound"];
+    // A column right of lines that lie far to the left, so that every outcome stands in it.
+    report.stress.cases = outcomes.map((outcome) => ({ stressMPa: 0, outcome }));
+    for (const threshold of Object.values(report.thresholds)) Object.assign(threshold, { value: -180 });
+    const rings = [...drawn(report).matchAll(/<use href="#[\w-]+-(\w+)" transform="translate\([\d.]+ ([\d.]+)\)/g)];
+    const upward = rings.map(([, outcome, y]) => ({ outcome, y: Number(y) })).sort((a, b) => b.y - a.y);
+    expect(upward.map(({ outcome }) => outcome)).toEqual(["sound", "crazesLater", "crazesOnCooling", "shivers"]);
+  });
+
   it("count in the description as they are drawn", () => {
     const report = withFigures([-60, -25, 15]);
     const outcomes: Outcome[] = ["crazesOnCooling", "crazesLater", "crazesLater", "shivers"];
