@@ -27,7 +27,7 @@ const CSV_TYPE = "text/csv";
 const CSV_EXAMPLE =
   "index,label,Thaw [%],Hail [%],verdict,sound [-],crazes on cooling [-],crazes later [-],shivers [-]," +
   "expansion 20-300 °C [1e-6/K],low,high,stress [MPa; tension +],low,high,recipe,problem\r\n" +
-  "0,1,100,0,crazes,0.108,0.582,0.31,0,6.38,5.7,6.99,37.9,-23.7,94.6,potash-feldspar 42; silica 22; whiting 36,\r\n";
+  "0,1,100,0,crazes,0.108,0.582,0.31,0,6.38,5.7,6.99,36.8,-24.7,101.7,potash-feldspar 42; silica 22; whiting 36,\r\n";
 const SERVED = [JSON_TYPE, NDJSON_TYPE, CSV_TYPE, SVG_TYPE].join(", ");
 /** Points between turns for other callers. */
 const POINTS_A_TURN = 32;

@@ -4,6 +4,7 @@ import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
 import {
   appenDensity,
   estimateExpansion,
+  expansionContributions,
   expansionDoubt,
   expansionPerPart,
   glassDensity,
@@ -167,6 +168,34 @@ describe("one more part of each material", () => {
       expect(effect.material).toBe(material);
     },
   );
+  it("counts what the model lacks among what one part is weighed into", () => {
+    const glaze = [...recipe, { name: "ceria", formula: "CeO2", parts: 10 }];
+    const chemistry = analyseGlaze({ recipe: glaze });
+    const glassExpansion = (lines: typeof glaze) =>
+      glassProperties(analyseGlaze({ recipe: lines }).moleFractions).expansion.value;
+    const effects = expansionPerPart(chemistry);
+    const step = 1e-6;
+    glaze.forEach((line, i) => {
+      const more = glaze.with(i, { ...line, parts: line.parts + step });
+      const difference = (glassExpansion(more) - glassExpansion(glaze)) / step;
+      close(effects[i]!.perPart, difference, { abs: 1e-6, why: "a difference over a millionth of a part" });
+    });
+    // By moles: one per cent more silica, everything else, ceria too, scaled down.
+    const { oxides } = expansionContributions(chemistry.moleFractions);
+    const { perMolePercent } = oxides.find(({ oxide }) => oxide === "SiO2")!;
+    const more = Object.fromEntries(
+      Object.entries(chemistry.moleFractions).map(([oxide, x]) => [
+        oxide,
+        (oxide === "SiO2" ? x + 1e-6 : x) / (1 + 1e-6),
+      ]),
+    );
+    const whole = (moles: Record<string, number>) => {
+      const { reference, oxides } = expansionContributions(moles);
+      return oxides.reduce((sum, { contribution }) => sum + contribution, reference);
+    };
+    const difference = (whole(more) - whole(chemistry.moleFractions)) / 1e-6 / 100;
+    close(perMolePercent, difference, { abs: 1e-6, why: "a difference over a millionth" });
+  });
   it("has nothing to say of a glaze given by its oxides", () => {
     expect(expansionPerPart(fired({ SiO2: 70, Na2O: 30 }))).toEqual([]);
   });

@@ -94,7 +94,7 @@ function judgePoint(
     });
     const simulation = simulate(situation, drawsFor(seed));
     const probabilities = probabilitiesOf(simulation);
-    const stress = middle90(simulation.stress, 4);
+    const stress = middle90(simulation.stress);
     const { expansion, recipeSd } = situation;
     const middle = quantileOf(expansion, 0.5);
     const half = (p: number) => Math.hypot(quantileOf(expansion, p) - middle, recipeSd * 1.645);

@@ -1,5 +1,5 @@
 /** The predicted expansion taken apart by oxide. @module */
-import { OXIDE_INDEX, OXIDE_MASS } from "../chemistry/oxides.ts";
+import { molarMass, OXIDE_INDEX, OXIDE_MASS } from "../chemistry/oxides.ts";
 import { EXPANSION } from "./models.ts";
 import { MODEL_OXIDES, vectorOf } from "./oxides.ts";
 import { QUANTITY_COUNT, quantitiesOf } from "./terms.ts";
@@ -22,13 +22,15 @@ const MASS = MODEL_OXIDES.map((oxide) => OXIDE_MASS[OXIDE_INDEX.get(oxide)!]!);
  *     per mole %:   (∂f/∂xⱼ − Σ xₖ ∂f/∂xₖ) / 100
  *     per weight %: the same, × (M / Mⱼ), with M = Σ xₖ Mₖ the mean molar mass
  *
+ * Oxides that the model lacks are left out of x, which is scaled up to 1. One per cent of the whole glass is more than one
+ * of what is left, so both are divided by the share that is left, by moles and by weight.
+ *
  * @param moleFractions - fired glass, oxide → mole fraction, summing to 1 [-]
  * @returns reference [1e-6/K] and, by oxide present, contribution [1e-6/K] and derivatives [1e-6/K per %]
  */
 export function expansionContributions(moleFractions: MoleFractions): ExpansionContributions {
   const x = new Float64Array(MODEL_OXIDES.length);
-  vectorOf(moleFractions, x);
-  const { perMolePercent, perWeightPercent } = derivatives(x);
+  const { perMolePercent, perWeightPercent } = derivatives(moleFractions, x);
   const halfway = slopesAt(x.map((share, i) => (i === 0 ? (1 + share) / 2 : share / 2)));
   const oxides: ExpansionContributions["oxides"][number][] = [];
   for (let i = 0; i < x.length; i++) {
@@ -50,12 +52,16 @@ export function expansionContributions(moleFractions: MoleFractions): ExpansionC
  */
 export function slopesByWeight(moleFractions: MoleFractions): ReadonlyMap<string, number> {
   const x = new Float64Array(MODEL_OXIDES.length);
-  vectorOf(moleFractions, x);
-  const { perWeightPercent } = derivatives(x);
+  const { perWeightPercent } = derivatives(moleFractions, x);
   return new Map(MODEL_OXIDES.map((oxide, i) => [oxide, perWeightPercent[i]!]));
 }
 
-function derivatives(x: Float64Array): { perMolePercent: Float64Array; perWeightPercent: Float64Array } {
+/** @param x - filled: the glass in the model's order */
+function derivatives(
+  moleFractions: MoleFractions,
+  x: Float64Array,
+): { perMolePercent: Float64Array; perWeightPercent: Float64Array } {
+  const left = 1 - vectorOf(moleFractions, x);
   const slopes = slopesAt(x);
   let meanSlope = 0;
   let meanMass = 0;
@@ -63,8 +69,22 @@ function derivatives(x: Float64Array): { perMolePercent: Float64Array; perWeight
     meanSlope += x[i]! * slopes[i]!;
     meanMass += x[i]! * MASS[i]!;
   }
-  const perMolePercent = slopes.map((slope) => (slope - meanSlope) / 100);
-  return { perMolePercent, perWeightPercent: perMolePercent.map((slope, i) => (slope * meanMass) / MASS[i]!) };
+  const wholeMass = left < 1 ? meanMassOf(moleFractions) : meanMass;
+  const perMole = slopes.map((slope) => (slope - meanSlope) / 100);
+  // Of the weight the share left is left·M over the mean molar mass of the whole glass.
+  const perWeightPercent = perMole.map((slope, i) => ((slope / left) * wholeMass) / MASS[i]!);
+  return { perMolePercent: perMole.map((slope) => slope / left), perWeightPercent };
+}
+
+/** Mean molar mass of the whole glass [g/mol], what the model lacks included. */
+function meanMassOf(moleFractions: MoleFractions): number {
+  let moles = 0;
+  let mass = 0;
+  for (const oxide in moleFractions) {
+    moles += moleFractions[oxide]!;
+    mass += moleFractions[oxide]! * molarMass(oxide);
+  }
+  return mass / moles;
 }
 
 function slopesAt(x: Float64Array): Float64Array {

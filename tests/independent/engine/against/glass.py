@@ -50,5 +50,5 @@ def per_part(question, split):
     lines = [*question["recipe"], *question.get("additions", [])]
     left = [(line["parts"], chemistry.of_line(line)[0]) for line in lines]
     glass_g = sum(n * sum(grams.values()) for n, grams in left)
-    slope = {oxide: 100 * row["perWeightPercent"] for oxide, row in split["oxides"].items()}
+    slope = {oxide: 100 * each for oxide, each in split["everyPerWeightPercent"].items()}
     return [sum(g * slope.get(oxide, 0) for oxide, g in grams.items()) / glass_g for _, grams in left]

@@ -95,8 +95,11 @@ def slopes(x):
 
 
 def contributions(moles):
-    """Path integral from silica to the glass by three Gauss points, and local derivatives."""
-    x, _ = vector(moles)
+    """Path integral from silica to the glass by three Gauss points, and local derivatives by the whole glass."""
+    x, unknown = vector(moles)
+    total = sum(moles.values())
+    left = 1 - unknown / total
+    mean_mass = sum(n * MASS[oxide] for oxide, n in moles.items()) / total
     silica = np.zeros(len(x))
     silica[AT["SiO2"]] = 1
     nodes, weights = np.polynomial.legendre.leggauss(3)
@@ -105,8 +108,8 @@ def contributions(moles):
         mean += weight / 2 * slopes(silica + (node + 1) / 2 * (x - silica))
     here = slopes(x)
     masses = np.array([MASS[oxide] for oxide in MODEL_OXIDES])
-    per_mole = (here - x @ here) / 100
-    per_weight = per_mole * (x @ masses) / masses
+    per_mole = (here - x @ here) / 100 / left
+    per_weight = per_mole * mean_mass / masses
     return {
         "reference": float(term_sum(table("models/expansion"), silica)),
         "oxides": {
@@ -118,6 +121,7 @@ def contributions(moles):
             for oxide, j in AT.items()
             if x[j] > 0
         },
+        "everyPerWeightPercent": {oxide: float(per_weight[j]) for oxide, j in AT.items()},
     }
 
 
