@@ -2,6 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Verdict } from "../../api/engine/fit/index.ts";
+import { contourAt } from "../../api/engine/pictures/blends/contours.ts";
 import { facetsOf, sidesOf, thinned, whereIs } from "../../api/engine/pictures/blends/mixtures.ts";
 import { fieldsOf } from "../../api/engine/pictures/blends/soundness.ts";
 import {
@@ -100,6 +101,43 @@ function ringsIn(svg: string): { state: string; x: number; y: number }[] {
     })),
   );
 }
+
+describe("contours", () => {
+  const corner = (x: number, y: number, height: number) => ({ x, y, height });
+  const slope = [corner(0, 0, 1), corner(100, 0, 0), corner(0, 100, 0)];
+  const square = [corner(0, 0, 1), corner(100, 0, 1), corner(0, 100, 0), corner(100, 100, 0)];
+  it.each([
+    // By hand, in tenths of a pixel, each step from the one before.
+    ["half way up a slope", slope, [[0, 1, 2]], 0.5, "M0 0l50 0l-50 50z", "M50 0l-50 50"],
+    ["at its foot: all of it, no line", slope, [[0, 1, 2]], 0, "M0 0l100 0l-100 100z", ""],
+    ["above its top: nothing", slope, [[0, 1, 2]], 2, "", ""],
+    ["a hair below its top: one place", slope, [[0, 1, 2]], 0.9999, "M0 0z", "M0 0"],
+    [
+      "over two facets: one outline, one stroke",
+      square,
+      [
+        [0, 1, 2],
+        [1, 3, 2],
+      ],
+      0.5,
+      "M0 0l100 0l0 50l-100 0z",
+      "M100 50l-100 0",
+    ],
+    [
+      "over all of two facets",
+      square,
+      [
+        [0, 1, 2],
+        [1, 3, 2],
+      ],
+      0,
+      "M0 0l100 0l0 100l-100 0z",
+      "",
+    ],
+  ] as const)("%s", (_, heights, facets, level, field, line) => {
+    expect(contourAt(heights, facets, level)).toEqual({ field, line });
+  });
+});
 
 describe("blendPicture", () => {
   it("keeps words clear, small and well formed, whatever is mixed and however finely", () => {
