@@ -103,8 +103,8 @@ describe.each<[string, FitRequest]>([
 describe("figures", () => {
   it("show no more digits than they are worth, and over which range they are means", () => {
     const a = checkFit({
-      ...question,
       glaze: { layers: [stated(6.5, 0.213), stated(6.2, 0.117)] },
+      body: { ...body, youngsGPa: 51.37, ruptureMPa: 43.7, moistureExpansionPercent: 0.0312 },
       ware: { wallMm: 4.7 },
     });
     const toSetPoint = [20, a.setPoint.value];
