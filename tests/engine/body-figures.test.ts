@@ -11,21 +11,13 @@ import {
   toVolume,
 } from "../../api/engine/body/index.ts";
 import { PHASES } from "../../api/engine/body/phases.ts";
-import { EngineError, type Issue } from "../../api/engine/errors.ts";
 import phaseData from "../../data/bodies/phases.json" with { type: "json" };
 import { close } from "../support/close.ts";
+import { issuesOf as issuesIn } from "../support/refusals.ts";
 
 const tiny = { abs: 1e-12 };
 const codes = (body: Body) => describeBody(body).warnings.map(({ code }) => code);
-function issuesOf(body: Body): readonly Issue[] {
-  try {
-    describeBody(body, "/body");
-  } catch (error) {
-    if (error instanceof EngineError) return error.issues;
-    throw error;
-  }
-  return [];
-}
+const issuesOf = (body: Body) => issuesIn(() => describeBody(body, "/body"));
 
 // Strain of quartz and cristobalite as printed in data/bodies/phases.json, read off at temperatures of its points.
 const quartz = (c: number) => PHASES.get("quartz")!.strain(c);

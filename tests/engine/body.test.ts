@@ -10,18 +10,10 @@ import {
   moistureAge,
   toVolume,
 } from "../../api/engine/body/index.ts";
-import { EngineError, type Issue } from "../../api/engine/errors.ts";
 import { close } from "../support/close.ts";
+import { issuesOf as issuesIn } from "../support/refusals.ts";
 
-function issuesOf(body: Body): readonly Issue[] {
-  try {
-    describeBody(body, "/body");
-  } catch (error) {
-    if (error instanceof EngineError) return error.issues;
-    throw error;
-  }
-  return [];
-}
+const issuesOf = (body: Body) => issuesIn(() => describeBody(body, "/body"));
 const codes = (body: Body) => describeBody(body).warnings.map(({ code }) => code);
 
 describe("docstring examples", () => {

@@ -11,9 +11,10 @@ import {
   yieldOfAnalysis,
   yieldOfFormula,
 } from "../../api/engine/chemistry/index.ts";
-import { EngineError, UnknownNameError } from "../../api/engine/errors.ts";
+import { UnknownNameError } from "../../api/engine/errors.ts";
 import { listMaterials } from "../../api/engine/recipe/materials.ts";
 import { close } from "../support/close.ts";
+import { caught } from "../support/refusals.ts";
 
 /** Grams left of 100 g, and grams lost (net). All expectations: derived (arithmetic) with ciaaw-2021 masses. */
 const fired: [string, Record<string, number>, number, string][] = [
@@ -236,13 +237,3 @@ describe("docstring examples", () => {
     close(materialAnalysis("calcite").lossOnIgnitionPercent, 43.971, { abs: 0.0005 });
   });
 });
-
-function caught(run: () => unknown): EngineError {
-  try {
-    run();
-  } catch (error) {
-    if (error instanceof EngineError) return error;
-    throw error;
-  }
-  throw new Error("nothing was thrown");
-}

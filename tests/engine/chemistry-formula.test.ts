@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { MAX_FORMULA_DEPTH, MAX_FORMULA_LENGTH, parseFormula } from "../../api/engine/chemistry/index.ts";
-import { EngineError, ImpossibleValueError, UnknownNameError } from "../../api/engine/errors.ts";
+import { ImpossibleValueError, UnknownNameError } from "../../api/engine/errors.ts";
 import { close } from "../support/close.ts";
+import { caught } from "../support/refusals.ts";
 
 // Atoms counted by hand.
 const read: [string, Record<string, number>][] = [
@@ -130,13 +131,3 @@ describe("what is no formula is refused in plain words", () => {
     expect(() => parseFormula(nest(MAX_FORMULA_DEPTH + 1))).toThrow(/nested deeper/);
   });
 });
-
-function caught(run: () => unknown): EngineError {
-  try {
-    run();
-  } catch (error) {
-    if (error instanceof EngineError) return error;
-    throw error;
-  }
-  throw new Error("nothing was thrown");
-}

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { analyseGlaze, batchFromSeger, materialAnalysis } from "../../api/engine/chemistry/index.ts";
 import { nonNegativeFit } from "../../api/engine/chemistry/non-negative-fit.ts";
-import { EngineError, ImpossibleValueError, type Issue, UnknownNameError } from "../../api/engine/errors.ts";
+import { ImpossibleValueError, type Issue, UnknownNameError } from "../../api/engine/errors.ts";
 import type { OxideComposition, Recipe } from "../../api/engine/recipe/types.ts";
 import { close } from "../support/close.ts";
+import { caught } from "../support/refusals.ts";
 
 // Larch Lane's “Drizzle”, worked by hand with theoretical materials (derived, arithmetic):
 // 556.65 g feldspar = 1 mol, 200.17 g calcite = 2 mol, 258.16 g kaolinite = 1 mol, 240.33 g silica = 4 mol
@@ -293,15 +294,7 @@ describe("from formula to batch", () => {
   });
 });
 
-function refused(glaze: unknown): EngineError {
-  try {
-    analyseGlaze(glaze as Recipe);
-  } catch (error) {
-    if (error instanceof EngineError) return error;
-    throw error;
-  }
-  throw new Error("nothing was thrown");
-}
+const refused = (glaze: unknown) => caught(() => analyseGlaze(glaze as Recipe));
 
 /** Park–Miller generator. */
 function generator(seed: number): () => number {

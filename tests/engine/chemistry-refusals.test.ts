@@ -2,8 +2,9 @@ import { describe, expect, it } from "vitest";
 import { Findings, MAX_AMOUNT, pointerToken } from "../../api/engine/chemistry/findings.ts";
 import { analyseGlaze, batchFromSeger, fromSeger, OXIDES } from "../../api/engine/chemistry/index.ts";
 import { unknownOxide } from "../../api/engine/chemistry/oxides.ts";
-import { EngineError, ImpossibleValueError, type Issue, UnknownNameError } from "../../api/engine/errors.ts";
+import { ImpossibleValueError, type Issue, UnknownNameError } from "../../api/engine/errors.ts";
 import type { OxideComposition, Recipe } from "../../api/engine/recipe/types.ts";
+import { caught } from "../support/refusals.ts";
 
 const silica = { material: "silica", parts: 1 };
 const flint = { weightPercent: { SiO2: 100 }, lossOnIgnitionPercent: 0 };
@@ -237,14 +238,4 @@ function expectSaid(run: () => unknown, said: Said[]): void {
     else expect(issues[i]!.message).toMatch(message);
     if (allowed) expect(issues[i]!.allowed).toEqual(allowed);
   }
-}
-
-function caught(run: () => unknown): EngineError {
-  try {
-    run();
-  } catch (error) {
-    if (error instanceof EngineError) return error;
-    throw error;
-  }
-  throw new Error("nothing was thrown");
 }

@@ -1,10 +1,10 @@
 /** From a request to tiles and back: what is read, refused and remarked on, and what the report says of it. */
 import { beforeAll, describe, expect, it } from "vitest";
-import { EngineError, type Issue } from "../../api/engine/errors.ts";
 import { learnFromTiles, quantileIn } from "../../api/engine/evidence/index.ts";
 import { readEvidence } from "../../api/engine/evidence/read-request.ts";
 import type { EvidenceReport, EvidenceRequest, Piece, Tile } from "../../api/engine/evidence/types.ts";
 import { RED_STONEWARE, THAW } from "../../api/schemas/larch-lane.ts";
+import { issuesOf } from "../support/refusals.ts";
 
 const RUN = { value: 7, rangeC: [20, 300] as const, plusMinus: 0.2 };
 const STATED = { expansion: { value: 6.5, rangeC: [20, 300] as [number, number], plusMinus: 0.2 } };
@@ -12,15 +12,7 @@ const tile = (more: Partial<Tile> = {}): Tile => ({ body: RED_STONEWARE, seen: [
 const read = (request: EvidenceRequest) => readEvidence(request, 1);
 const codes = (request: EvidenceRequest) => read(request).warnings.map(({ code, pointer }) => [code, pointer]);
 
-function refused(request: EvidenceRequest): readonly Issue[] {
-  try {
-    read(request);
-  } catch (error) {
-    if (error instanceof EngineError) return error.issues;
-    throw error;
-  }
-  return [];
-}
+const refused = (request: EvidenceRequest) => issuesOf(() => read(request));
 const pointers = (request: EvidenceRequest) => refused(request).map(({ pointer }) => pointer);
 
 describe("a tile as read", () => {

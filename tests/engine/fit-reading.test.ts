@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { describeBody } from "../../api/engine/body/index.ts";
 import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
-import { EngineError, type Issue } from "../../api/engine/errors.ts";
+import { EngineError } from "../../api/engine/errors.ts";
 import { crystalSd, materialsSd } from "../../api/engine/fit/glaze-doubts.ts";
 import { checkFit, DEFAULTS, type FitRequest, logSettingViscosity, WIDEST } from "../../api/engine/fit/index.ts";
 import { weaker } from "../../api/engine/fit/read-glaze.ts";
@@ -16,6 +16,7 @@ import {
 } from "../../api/engine/glass/index.ts";
 import { quantileOf } from "../../api/engine/quantity.ts";
 import { close } from "../support/close.ts";
+import { issuesOf as issuesIn } from "../support/refusals.ts";
 
 const Z90 = 1.6448536269514722;
 type Glaze = FitRequest["glaze"];
@@ -31,15 +32,7 @@ const lime = (more: Record<string, number> = {}) => ({
   oxides: { basis: "moles" as const, amounts: { SiO2: 70, Al2O3: 8, CaO: 12, K2O: 6, Na2O: 4, ...more } },
 });
 
-function issuesOf(request: FitRequest): readonly Issue[] {
-  try {
-    prepare(request);
-  } catch (error) {
-    if (error instanceof EngineError) return error.issues;
-    throw error;
-  }
-  return [];
-}
+const issuesOf = (request: FitRequest) => issuesIn(() => prepare(request));
 const pointersOf = (request: FitRequest) => issuesOf(request).map(({ pointer }) => pointer);
 const warningsOf = (request: FitRequest) => prepare(request).warnings.map(({ code, pointer }) => [code, pointer]);
 

@@ -9,27 +9,17 @@ import type { RemediesRequest } from "../../api/engine/advice/types.ts";
 import { firstThatReaches } from "../../api/engine/advice/ways.ts";
 import { standingOf } from "../../api/engine/advice/words.ts";
 import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
-import { EngineError, type Issue } from "../../api/engine/errors.ts";
 import { drawsFor } from "../../api/engine/fit/draws.ts";
 import { checkFit } from "../../api/engine/fit/index.ts";
 import { prepare } from "../../api/engine/fit/situation.ts";
 import type { FitRequest } from "../../api/engine/fit/types.ts";
 import { THAW, THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
+import { issuesOf } from "../support/refusals.ts";
 import { SMALL } from "../support/small-misfit.ts";
 
 /** No recipe is searched here. */
 const never = () => null;
 const soundOf = (request: FitRequest) => checkFit(request).probabilities.sound;
-
-function issuesOf(run: () => unknown): readonly Issue[] {
-  try {
-    run();
-  } catch (error) {
-    if (error instanceof EngineError) return error.issues;
-    throw error;
-  }
-  return [];
-}
 
 describe("a recipe on the bench", () => {
   const glaze = {

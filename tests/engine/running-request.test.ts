@@ -1,7 +1,6 @@
 /** A question about running, read: coats, wall, firings and later heats; what is assumed, what is refused and why. */
 import { describe, expect, it } from "vitest";
 import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
-import { EngineError } from "../../api/engine/errors.ts";
 import { viscosityCurve } from "../../api/engine/glass/index.ts";
 import { mixture, moleFractionsOf, type ReadCoat, withMore } from "../../api/engine/running/coats.ts";
 import {
@@ -16,20 +15,12 @@ import { readRunning, recipeSdOf, tensionOf, togetherMm } from "../../api/engine
 import { THAW } from "../../api/schemas/larch-lane.ts";
 import { CLOUDBURST } from "../../api/schemas/larch-lane-running.ts";
 import { close } from "../support/close.ts";
+import { issuesOf } from "../support/refusals.ts";
 
 const firing = { peakC: 1240, heatingCPerHour: 80, coolingCPerHour: 150 };
 const wall = { glazedMm: 100, clearanceMm: 3 };
 const thaw: RunningRequest = { glaze: THAW, firing, wall };
 const bare = { recipe: THAW.recipe };
-const issuesOf = (work: () => unknown) => {
-  try {
-    work();
-  } catch (error) {
-    if (error instanceof EngineError) return error.issues;
-    throw error;
-  }
-  return [];
-};
 const refusals = (request: unknown) => issuesOf(() => readRunning(request as RunningRequest));
 const coatOf = (coat: Coat) => readRunning({ coats: [coat], firing, wall }).coats[0]!;
 

@@ -1,7 +1,6 @@
 /** Running: worked examples of the docstrings, what is assumed, what is refused, what each part of the answer says. */
 import { describe, expect, it } from "vitest";
 import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
-import { EngineError } from "../../api/engine/errors.ts";
 import { appenDensity, viscosityCurve } from "../../api/engine/glass/index.ts";
 import { quantileOf } from "../../api/engine/quantity.ts";
 import { runDraws } from "../../api/engine/running/draws.ts";
@@ -30,19 +29,12 @@ import { THAW } from "../../api/schemas/larch-lane.ts";
 import { CLOUDBURST, CLOUDBURST_OVER_THAW } from "../../api/schemas/larch-lane-running.ts";
 import sources from "../../data/sources.json" with { type: "json" };
 import { close } from "../support/close.ts";
+import { issuesOf as issuesIn } from "../support/refusals.ts";
 
 const firing = { peakC: 1240, heatingCPerHour: 80, holdMinutes: 20, coolingCPerHour: 150 };
 const wall = { slopeDeg: 90, glazedMm: 100, clearanceMm: 3 };
 const thaw: RunningRequest = { glaze: THAW, firing, wall };
-const issuesOf = (request: unknown) => {
-  try {
-    estimateRunning(request as RunningRequest);
-  } catch (error) {
-    if (error instanceof EngineError) return error.issues;
-    throw error;
-  }
-  return [];
-};
+const issuesOf = (request: unknown) => issuesIn(() => estimateRunning(request as RunningRequest));
 
 describe("worked examples", () => {
   it("of the docstrings", () => {

@@ -1,6 +1,5 @@
 /** Worked examples of the doc comments, to the digits shown; the statistics against recorded values; what is refused and said. */
 import { describe, expect, it } from "vitest";
-import { EngineError, type Issue } from "../../api/engine/errors.ts";
 import {
   chiSquareQuantile,
   dryingShrinkage,
@@ -14,20 +13,12 @@ import {
   volumeShrinkage,
 } from "../../api/engine/shrinkage/index.ts";
 import { close } from "../support/close.ts";
+import { issuesOf } from "../support/refusals.ts";
 
 type Known = Parameters<typeof knownShrinkage>[0];
 type Request = Parameters<typeof measureShrinkage>[0];
 type Bar = Request["bars"][number];
 
-function issuesOf(work: () => unknown): readonly Issue[] {
-  try {
-    work();
-  } catch (error) {
-    if (error instanceof EngineError) return error.issues;
-    throw error;
-  }
-  return [];
-}
 const codesOf = ({ warnings }: { warnings: { code: string; pointer?: string }[] }) =>
   warnings.map(({ code, pointer }) => [code, pointer]);
 const toShare = ({ value, low, high }: { value: number; low: number; high: number }) =>

@@ -1,6 +1,5 @@
 /** Worked examples of the doc comments, to the digits shown; what is refused, warned of and said. */
 import { describe, expect, it } from "vitest";
-import { EngineError, type Issue } from "../../api/engine/errors.ts";
 import { Faults, lengthReader, readVolume, readWeight, roundLength } from "../../api/engine/lengths/index.ts";
 import { knownShrinkage } from "../../api/engine/shrinkage/index.ts";
 import {
@@ -13,6 +12,7 @@ import {
   workOutSizes,
 } from "../../api/engine/sizes/index.ts";
 import { close } from "../support/close.ts";
+import { issuesOf as issuesIn } from "../support/refusals.ts";
 
 it("examples of the doc comments", () => {
   const faults = new Faults();
@@ -57,15 +57,7 @@ const still = { percent: 0, plusMinus: 0 };
 const asWater = { plasticDensityGPerCm3: 1, trimmingPercent: 0, throwingLossPercent: 0 };
 const mug = { form: "straight", diameter: 80, height: 95, dimensions: "outside", wall: 5 } as const;
 
-function issuesOf(request: Partial<SizesRequest>): readonly Issue[] {
-  try {
-    workOutSizes({ shrinkage, ...request });
-  } catch (error) {
-    if (error instanceof EngineError) return error.issues;
-    throw error;
-  }
-  return [];
-}
+const issuesOf = (request: Partial<SizesRequest>) => issuesIn(() => workOutSizes({ shrinkage, ...request }));
 
 describe("an outline crosses itself", () => {
   type Two = readonly [number, number];
