@@ -8,7 +8,7 @@
  */
 import { type Following, GaveWay } from "./when-sent.ts";
 
-/** What buys a second [bytes]: half an answer of the short kind; a telephone with one bar of signal moves more. */
+/** What buys a second [bytes]: far less than a telephone with one bar of signal moves (common practice, no source). */
 const BYTES_A_SECOND = 1024;
 /** How far ahead may be paid, and what a new stream is given to begin with [ms]. */
 const AHEAD_MS = 10_000;

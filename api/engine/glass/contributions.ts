@@ -29,8 +29,7 @@ const MASS = MODEL_OXIDES.map((oxide) => OXIDE_MASS[OXIDE_INDEX.get(oxide)!]!);
  * @returns reference [1e-6/K] and, by oxide present, contribution [1e-6/K] and derivatives [1e-6/K per %]
  */
 export function expansionContributions(moleFractions: MoleFractions): ExpansionContributions {
-  const x = new Float64Array(MODEL_OXIDES.length);
-  const { perMolePercent, perWeightPercent } = derivatives(moleFractions, x);
+  const { x, perMolePercent, perWeightPercent } = derivatives(moleFractions);
   const halfway = slopesAt(x.map((share, i) => (i === 0 ? (1 + share) / 2 : share / 2)));
   const oxides: ExpansionContributions["oxides"][number][] = [];
   for (let i = 0; i < x.length; i++) {
@@ -51,32 +50,24 @@ export function expansionContributions(moleFractions: MoleFractions): ExpansionC
  * @returns oxide → change when one more weight per cent comes in and the rest is scaled down [1e-6/K per wt %]
  */
 export function slopesByWeight(moleFractions: MoleFractions): ReadonlyMap<string, number> {
-  const x = new Float64Array(MODEL_OXIDES.length);
-  const { perWeightPercent } = derivatives(moleFractions, x);
+  const { perWeightPercent } = derivatives(moleFractions);
   return new Map(MODEL_OXIDES.map((oxide, i) => [oxide, perWeightPercent[i]!]));
 }
 
-/** @param x - filled: the glass in the model's order */
-function derivatives(
-  moleFractions: MoleFractions,
-  x: Float64Array,
-): { perMolePercent: Float64Array; perWeightPercent: Float64Array } {
+/** Derivatives by the whole glass, in the model's order, with the glass in that order. */
+function derivatives(moleFractions: MoleFractions): Record<"x" | "perMolePercent" | "perWeightPercent", Float64Array> {
+  const x = new Float64Array(MODEL_OXIDES.length);
   const left = 1 - vectorOf(moleFractions, x);
   const slopes = slopesAt(x);
   let meanSlope = 0;
-  let meanMass = 0;
-  for (let i = 0; i < x.length; i++) {
-    meanSlope += x[i]! * slopes[i]!;
-    meanMass += x[i]! * MASS[i]!;
-  }
-  const wholeMass = left < 1 ? meanMassOf(moleFractions) : meanMass;
-  const perMole = slopes.map((slope) => (slope - meanSlope) / 100);
-  // Of the weight the share left is left·M over the mean molar mass of the whole glass.
-  const perWeightPercent = perMole.map((slope, i) => ((slope / left) * wholeMass) / MASS[i]!);
-  return { perMolePercent: perMole.map((slope) => slope / left), perWeightPercent };
+  for (let i = 0; i < x.length; i++) meanSlope += x[i]! * slopes[i]!;
+  const perMolePercent = slopes.map((slope) => (slope - meanSlope) / 100 / left);
+  // By weight the share left is left·M over the mean molar mass of the whole, so that M falls out.
+  const meanMass = meanMassOf(moleFractions);
+  return { x, perMolePercent, perWeightPercent: perMolePercent.map((slope, i) => (slope * meanMass) / MASS[i]!) };
 }
 
-/** Mean molar mass of the whole glass [g/mol], what the model lacks included. */
+/** Mean molar mass of a glass [g/mol], what the model lacks included. */
 function meanMassOf(moleFractions: MoleFractions): number {
   let moles = 0;
   let mass = 0;
