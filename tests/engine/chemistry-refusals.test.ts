@@ -1,3 +1,4 @@
+/** What the chemistry refuses, where it points and what it allows. Bounds and words are the product's own: no outside source. */
 import { describe, expect, it } from "vitest";
 import { Findings, MAX_AMOUNT, pointerToken } from "../../api/engine/chemistry/findings.ts";
 import { analyseGlaze, batchFromSeger, fromSeger, OXIDES } from "../../api/engine/chemistry/index.ts";

@@ -1,4 +1,7 @@
-/** What every picture is made of: words and their room, numbers, colours, ids, rings. */
+/**
+ * What every picture is made of: words and their room, numbers, colours, ids, rings. Places are worked out by hand from the
+ * docstrings (arithmetic); no outside source.
+ */
 import { describe, expect, it } from "vitest";
 import { flow } from "../../api/engine/pictures/blends/flow.ts";
 import type { PictureOptions } from "../../api/engine/pictures/index.ts";
