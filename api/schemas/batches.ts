@@ -10,7 +10,8 @@ import { Page, Sheet } from "./rulers.ts";
 /** Described with its limits; the engine keeps them, and says what is wrong in better words than a validator. */
 const figure = (description: string, example: number, limits: { minimum?: number; maximum?: number } = {}) =>
   z.number().meta({ description, examples: [example], ...limits });
-const gravity = (description: string) => figure(`${description} [-].`, 1.45, { minimum: 1, maximum: 2.3 });
+const gravity = (description: string) =>
+  figure(`${description}; above 1 and below 2.3 [-].`, 1.45, { minimum: 1, maximum: 2.3 });
 
 const Amount = z
   .union([

@@ -192,7 +192,7 @@ describe("doubts of a glaze", () => {
     // Alone, an oxide makes up 100 % whatever its spread.
     const alone = { recipe: [{ material: "silica-theoretical", parts: 60 }] };
     expect(said(oxides, "materials").text).toContain("The oxides are given");
-    expect(said(alone, "materials").text).toContain("none is counted");
+    expect(said(alone, "materials").text).toContain("one oxide only");
     expect(said({ recipe }, "materials").text).toContain("differ from bag to bag");
     expect(said({ recipe }, "crystals").text).toContain("Too little opacifier");
     expect(terms.find(({ term }) => term === "crystals")!.text).toContain("stays as crystals");

@@ -285,6 +285,11 @@ describe("words of the cooling picture", () => {
     expect(told(svg)).toBe("The cooling curves were not asked for.");
     expect(textsOf(svg).map(({ words }) => words)).toEqual(["The cooling curves were not asked for."]);
     expect(shown(svg)).toContain("Ask for them with include: curves.");
+    const alone = textsOf(expansionPicture(made(0, { curves: undefined }), { standalone: true }));
+    expect(alone.map(({ words }) => words)).toEqual([
+      "The cooling curves were not asked for.",
+      "Ask for them with include: curves.",
+    ]);
   });
 
   it.each([980, 720, 350] as const)("name a temperature at most once every so many px at %d px wide", (width) => {

@@ -114,7 +114,8 @@ function onWare(thicknessMm: number): Doubt {
 
 function materialsText(chemistry: GlazeChemistry, half: number): string {
   if (chemistry.lines.length === 0) return "The oxides are given, so no material can differ from its analysis.";
-  if (half === 0) return "No spread is known for these materials, so none is counted.";
+  // Every material has a spread; it vanishes where one oxide makes up the whole, however impure the bags.
+  if (half === 0) return "There is one oxide only, so bags that differ still give the same glass.";
   return `Materials differ from bag to bag: ±${half.toFixed(2)}e-6/K for this recipe.`;
 }
 

@@ -42,9 +42,11 @@ export function lidFor(
   const wanted = inside ? seat.value - 2 * gap : seat.value + 2 * gap;
   if (flange !== null && (inside ? flange >= seat.value : flange <= seat.value)) {
     const say = (mm: number) => sayLength(mm, unit);
+    const [within, over] =
+      flange === seat.value ? ["leaves no play in", "leaves no play on"] : ["is larger than", "is smaller than"];
     const message = inside
-      ? `A lid of ${say(flange)} is larger than its pot: the seat is ${say(seat.value)} across, fired. Make it ${say(wanted)}.`
-      : `A lid ${say(flange)} across inside is smaller than the neck it goes over, ${say(seat.value)} fired. Make it ${say(wanted)}.`;
+      ? `A lid of ${say(flange)} ${within} its pot: the seat is ${say(seat.value)} across, fired. Make it ${say(wanted)}.`
+      : `A lid ${say(flange)} across inside ${over} the neck it goes over, ${say(seat.value)} fired. Make it ${say(wanted)}.`;
     faults.add("/lid/flange", message);
     return undefined;
   }

@@ -294,7 +294,7 @@ export type BatchReport = {
      */
     solidsDensity: Quantity;
     /**
-     * Of the mixed glaze [-].
+     * Of the mixed glaze; above 1 and below 2.3 [-].
      */
     specificGravity: number;
     /**
@@ -355,7 +355,7 @@ export type BatchRequest = {
     glaze: RecipeGlaze;
     amount: Amount;
     /**
-     * Of the mixed glaze; 1.45 if left out, with a warning [-].
+     * Of the mixed glaze; 1.45 if left out, with a warning; above 1 and below 2.3 [-].
      */
     specificGravity?: number;
     /**
@@ -371,7 +371,7 @@ export type BatchRequest = {
          */
         volume: Volume;
         /**
-         * As measured [-].
+         * As measured; above 1 and below 2.3 [-].
          */
         specificGravity: number;
     };

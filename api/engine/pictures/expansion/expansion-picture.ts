@@ -22,9 +22,11 @@ export function expansionPicture(report: FitReport, options: PictureOptions = {}
   const sheet = new Sheet(options);
   const lengths = lengthsOf(report);
   if (!lengths) {
-    const words = "The cooling curves were not asked for.";
-    sheet.text(6, 24, words, { size: sheet.size });
-    return sheet.finish(40, "expansion", { title: words, description: "Ask for them with include: curves." });
+    const title = "The cooling curves were not asked for.";
+    const description = "Ask for them with include: curves.";
+    // Standing alone, the picture has its title above it already.
+    sheet.text(6, 24, sheet.headed ? description : title, { size: sheet.size });
+    return sheet.finish(40, "expansion", { title, description });
   }
   const frame = frameOf(sheet, lengths);
   drawFrame(sheet, frame);
