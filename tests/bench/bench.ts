@@ -17,7 +17,7 @@ import {
   fitLoad,
   p99Ms,
   startUpMs,
-  workersRate,
+  workersRates,
 } from "./measures.ts";
 import { oursToNumpy } from "./numpy.ts";
 import { BLEND_POINTS, blendS, partCosts } from "./parts.ts";
@@ -67,9 +67,17 @@ if (fit.processorUs !== null && echo.processorUs !== null) {
 const p99 = await p99Ms(fit.rate / 2);
 row("99 in 100 fits at half that rate take", `${p99.toFixed(1)} ms`, "aim < 20", p99 < 20);
 
-const [one, two] = [await workersRate(1), await workersRate(2)];
-row("blends, WORKERS=1 and WORKERS=2", `${whole(one)}, ${whole(two)}`, "mixtures/s", null);
-row("WORKERS=2 ÷ WORKERS=1", (two / one).toFixed(2), "aim ≥ 1.8", two / one >= 1.8);
+const { one, two } = await workersRates();
+row("blends, WORKERS=1 and WORKERS=2", `${whole(one.rate)}, ${whole(two.rate)}`, "mixtures/s", null);
+row("WORKERS=2 ÷ WORKERS=1", (two.rate / one.rate).toFixed(2), "aim ≥ 1.8", two.rate / one.rate >= 1.8);
+if (one.perProcessorS !== null && two.perProcessorS !== null) {
+  row(
+    "the same by processor time, each worker a core",
+    ((2 * two.perProcessorS) / one.perProcessorS).toFixed(2),
+    "",
+    null,
+  );
+}
 const bare = (await bareRate(2)) / (await bareRate(1));
 row("two bare processes ÷ one: all there is to gain", bare.toFixed(2), "yardstick", null);
 

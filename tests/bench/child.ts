@@ -12,7 +12,7 @@ export interface Child {
   url: string;
   /** Resident memory [MB]. */
   residentMB(): number;
-  /** Processor time used so far [s]; null where the system does not tell. */
+  /** Processor time used so far, by its workers too [s]; null where the system does not tell. */
   processorS(): number | null;
   stop(): void;
 }
@@ -71,12 +71,14 @@ function residentKB(pid: number): number {
   }
 }
 
-/** User and system time, fields 14 and 15 of proc_pid_stat(5), in ticks of 1/100 s. */
+/** User and system time, fields 14 and 15 of proc_pid_stat(5), in ticks of 1/100 s; its workers' added. */
 function processorS(pid: number): number | null {
   try {
     const [, fields = ""] = readFileSync(`/proc/${pid}/stat`, "utf8").split(") ");
     const [user, system] = fields.split(" ").slice(11, 13);
-    return (Number(user) + Number(system)) / 100;
+    const workers = readFileSync(`/proc/${pid}/task/${pid}/children`, "utf8").split(" ").filter(Boolean);
+    const theirs = workers.map((worker) => processorS(Number(worker)) ?? 0);
+    return theirs.reduce((sum, one) => sum + one, (Number(user) + Number(system)) / 100);
   } catch {
     return null;
   }

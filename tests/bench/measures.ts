@@ -1,4 +1,6 @@
 /** The measures, one function each; every one starts what it needs and stops it again. @module */
+
+import { setTimeout as sleep } from "node:timers/promises";
 import { Ringtrue } from "@ringtrue/sdk";
 import autocannon from "autocannon";
 import { checkFit } from "../../api/engine/fit/index.ts";
@@ -145,36 +147,67 @@ export function p99Ms(perSecond: number, seconds = 5): Promise<number> {
   });
 }
 
+/** Blends asked for at once: more than two workers need, so that neither waits for the next. */
+const BLENDS_AT_ONCE = 8;
+const BEGINNING_MS = 500;
+
+/** How fast blends are judged. */
+interface BlendRate {
+  /** Mixtures [1/s]. */
+  rate: number;
+  /** Mixtures for each second of the processor, all processes together [1/s]: what another machine's free cores would gain. */
+  perProcessorS: number | null;
+}
+
 /**
- * What a second process adds: mixtures judged a second with `WORKERS` processes, in blends of 325 mixtures answered as a
- * table, so that asking and sending cost next to nothing beside the work.
+ * What a second process adds: blends of 325 mixtures answered as a table, so that asking and sending cost next to nothing
+ * beside the work. Both services run, and are asked in turn, so that a machine that swings from minute to minute swings
+ * for both.
  */
-export function workersRate(workers: number, seconds = 4): Promise<number> {
-  const asked = Buffer.from(JSON.stringify(workersBlend()));
-  const measure = async ({ url }: Child) => {
-    const headers = { "content-type": "application/json", accept: "text/csv" };
-    let judged = 0;
-    // A connection of its own for each, so that the processes share them evenly.
-    const blend = async () => {
-      const { status } = await ask(`${url}/v1/blends`, asked, { headers, agent: false });
-      if (status !== 200) throw new Error(`${status}: the figure would lie.`);
-      judged += WORKERS_MIXTURES;
-    };
-    await untilAnswered(blend);
-    const until = async (end: number) => {
-      while (performance.now() < end) await blend();
-    };
-    const fourAtOnce = (forMs: number) => {
-      const end = performance.now() + forMs;
-      return Promise.all(Array.from({ length: 4 }, () => until(end)));
-    };
-    await fourAtOnce(1500);
-    judged = 0;
-    const began = performance.now();
-    await fourAtOnce(seconds * 1000);
-    return judged / ((performance.now() - began) / 1000);
+export function workersRates(turns = 2, secondsEach = 3): Promise<{ one: BlendRate; two: BlendRate }> {
+  const both = async (one: Child, two: Child) => {
+    const rates: [BlendRate[], BlendRate[]] = [[], []];
+    for (const child of [one, two]) await blendsFor(child, 1);
+    for (let turn = 0; turn < turns; turn++) {
+      rates[0].push(await blendsFor(one, secondsEach));
+      rates[1].push(await blendsFor(two, secondsEach));
+    }
+    return { one: meanOf(rates[0]), two: meanOf(rates[1]) };
   };
-  return withChild(SERVICE, measure, { WORKERS: String(workers) });
+  return withChild(SERVICE, (one) => withChild(SERVICE, (two) => both(one, two), { WORKERS: "2" }));
+}
+
+function meanOf(rates: readonly BlendRate[]): BlendRate {
+  const mean = (key: keyof BlendRate) => rates.reduce((sum, rate) => sum + (rate[key] ?? Number.NaN), 0) / rates.length;
+  const perProcessorS = mean("perProcessorS");
+  return { rate: mean("rate"), perProcessorS: Number.isNaN(perProcessorS) ? null : perProcessorS };
+}
+
+/** Asks for blends, several at once; how it begins and how it ends do not count. */
+async function blendsFor(child: Child, seconds: number): Promise<BlendRate> {
+  const asked = Buffer.from(JSON.stringify(workersBlend()));
+  const headers = { "content-type": "application/json", accept: "text/csv" };
+  let judged = 0;
+  // A connection of its own for each, so that the processes share them evenly.
+  const blend = async () => {
+    const { status } = await ask(`${child.url}/v1/blends`, asked, { headers, agent: false });
+    if (status !== 200) throw new Error(`${status}: the figure would lie.`);
+    judged += WORKERS_MIXTURES;
+  };
+  await untilAnswered(blend);
+  let enough = false;
+  const asking = Array.from({ length: BLENDS_AT_ONCE }, async () => {
+    while (!enough) await blend();
+  });
+  await sleep(BEGINNING_MS);
+  const [judgedBefore, usedBefore, began] = [judged, child.processorS(), performance.now()];
+  await sleep(seconds * 1000);
+  const used = child.processorS();
+  const counted = judged - judgedBefore;
+  const rate = counted / ((performance.now() - began) / 1000);
+  enough = true;
+  await Promise.all(asking);
+  return { rate, perProcessorS: used !== null && usedBefore !== null ? counted / (used - usedBefore) : null };
 }
 
 /**
