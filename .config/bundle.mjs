@@ -17,12 +17,25 @@ const root = resolve(dirname(here), "..");
 const KEPT = 3;
 
 /**
+ * The bundle made last, if its sources still are what they were.
  * @param {string} entry - path of a TypeScript file
- * @returns {Promise<string>} path of the module to import
+ * @returns {string | undefined} path of the module to import
  */
-export async function bundled(entry) {
-  const folder = join(root, "node_modules/.cache/ringtrue", relative(root, entry).replace(/[^a-z0-9]+/gi, "-"));
-  return keptBundle(folder) ?? (await freshBundle(entry, folder));
+export function keptBundle(entry) {
+  try {
+    const folder = folderOf(entry);
+    const { sources, hash } = JSON.parse(readFileSync(join(folder, "last.json"), "utf8"));
+    const contents = new Map(sources.map((path) => [path, readFileSync(join(root, path))]));
+    const module = join(folder, hash, "main.mjs");
+    return hashOf(contents) === hash && existsSync(module) ? module : undefined;
+  } catch {
+    // No bundle yet, or a source is gone.
+    return undefined;
+  }
+}
+
+function folderOf(entry) {
+  return join(root, "node_modules/.cache/ringtrue", relative(root, entry).replace(/[^a-z0-9]+/gi, "-"));
 }
 
 /** Sources go by what is in them, not by their dates: a checkout or an image may set those as it likes. */
@@ -35,22 +48,14 @@ function hashOf(contents) {
   return hash.digest("hex").slice(0, 16);
 }
 
-/** The bundle made last, if its sources still are what they were. */
-function keptBundle(folder) {
-  try {
-    const { sources, hash } = JSON.parse(readFileSync(join(folder, "last.json"), "utf8"));
-    const contents = new Map(sources.map((path) => [path, readFileSync(join(root, path))]));
-    const module = join(folder, hash, "main.mjs");
-    return hashOf(contents) === hash && existsSync(module) ? module : undefined;
-  } catch {
-    // No bundle yet, or a source is gone.
-    return undefined;
-  }
-}
-
-async function freshBundle(entry, folder) {
+/**
+ * Bundles the file, whatever is kept.
+ * @param {string} entry - path of a TypeScript file
+ */
+export async function makeBundle(entry) {
   // Loaded only here: with a kept bundle nothing is left to build.
   const { build } = await import("esbuild");
+  const folder = folderOf(entry);
   const contents = new Map();
   // Made aside and put in place whole, for others may be making the same one.
   const aside = join(folder, `making-${process.pid}`);
@@ -85,7 +90,6 @@ async function freshBundle(entry, folder) {
   writeFileSync(note, JSON.stringify({ hash, sources: [...contents.keys()] }));
   renameSync(note, join(folder, "last.json"));
   dropOld(folder, hash);
-  return join(place, "main.mjs");
 
   function load({ path }) {
     const bytes = readFileSync(path);
