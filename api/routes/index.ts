@@ -3,7 +3,6 @@
  *
  * @module
  */
-import type { LinearSolver } from "../engine/advice/index.ts";
 import type { Api } from "../http/operation.ts";
 import type { PageFileLoader } from "../pages/files.ts";
 import { batchRoutes } from "./batches.ts";
@@ -35,8 +34,6 @@ export interface Lent {
   loadPageFile?: PageFileLoader;
   /** Draws pictures as PNG; where left out, they are SVG alone. */
   drawPng?: PngDrawer;
-  /** Loads a solver of linear programmes; the package that comes along where left out. */
-  loadSolver?: () => Promise<LinearSolver>;
   /** Where callers reach the service, for the front page's example; `http://localhost:4600` if left out. */
   address?: string;
 }
@@ -49,7 +46,7 @@ export function mountRoutes(api: Api, lent: Lent = {}): void {
   expansionRoutes(api);
   chemistryRoutes(api);
   evidenceRoutes(api);
-  remedyRoutes(api, lent.loadSolver);
+  remedyRoutes(api);
   blendRoutes(api);
   runningRoutes(api);
   // At the wheel and the bucket.

@@ -1,5 +1,5 @@
 /** What would make a misfit fit. @module */
-import { findRemedies, type LinearSolver, loadHighs } from "../engine/advice/index.ts";
+import { findRemedies } from "../engine/advice/index.ts";
 import { within } from "../http/accept.ts";
 import { JSON_TYPE } from "../http/media.ts";
 import { type Api, answer, badJson, jsonAnswer, jsonRequest, mount } from "../http/operation.ts";
@@ -7,11 +7,8 @@ import { readJson } from "../http/read-json.ts";
 import { THAW_ON_RED_STONEWARE } from "../schemas/larch-lane.ts";
 import { RemediesReport, RemediesRequest } from "../schemas/remedies.ts";
 
-/**
- * Mounts `/v1/remedies`.
- * @param loadSolver - solver of linear programmes; HiGHS, loaded when first asked for, if left out
- */
-export function remedyRoutes(api: Api, loadSolver: () => Promise<LinearSolver> = loadHighs): void {
+/** Mounts `/v1/remedies`. */
+export function remedyRoutes(api: Api): void {
   mount(
     api,
     {
@@ -34,11 +31,10 @@ export function remedyRoutes(api: Api, loadSolver: () => Promise<LinearSolver> =
     },
     async (c) => {
       const request = await readJson(c, RemediesRequest);
-      const solve = await loadSolver();
       return answer(
         c,
         RemediesReport,
-        within("", () => findRemedies(request, solve)),
+        within("", () => findRemedies(request)),
       );
     },
   );

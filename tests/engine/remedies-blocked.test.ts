@@ -1,22 +1,10 @@
 /** Where nothing reaches: the limits that are named do hold it back, and it gets as far as is said, by hand. */
-import { beforeAll, describe, expect, it } from "vitest";
-import {
-  findRemedies,
-  type LinearSolver,
-  layOut,
-  loadHighs,
-  MOST_MOVED,
-  USUAL,
-} from "../../api/engine/advice/index.ts";
+import { describe, expect, it } from "vitest";
+import { findRemedies, layOut, MOST_MOVED, USUAL } from "../../api/engine/advice/index.ts";
 import type { RemediesReport, RemediesRequest } from "../../api/engine/advice/types.ts";
 import { checkFit } from "../../api/engine/fit/index.ts";
 import { THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
 import { SMALL } from "../support/small-misfit.ts";
-
-let solve: LinearSolver;
-beforeAll(async () => {
-  solve = await loadHighs();
-});
 
 /** What a simpler recipe may lose, and rounding for the scales [-]. */
 const SIMPLER = 0.03;
@@ -47,7 +35,7 @@ describe("only silica may be moved", () => {
   };
 
   it("the melt holds it back; the surface tension does not", () => {
-    const report = findRemedies(request, solve);
+    const report = findRemedies(request);
     const within = scan(0.2, 0.05);
     expect(farthest(report)).toBeLessThanOrEqual(within + MARKS);
     expect(farthest(report)).toBeGreaterThanOrEqual(within - SIMPLER);
@@ -90,7 +78,7 @@ describe("silica and kaolin may come in, both kept short by the Seger formula", 
   };
 
   it("each of the two holds it back, silica the more", () => {
-    const report = findRemedies(request, solve);
+    const report = findRemedies(request);
     const within = scan(4.2, 0.4);
     expect(within).toBeLessThan(0.8);
     expect(farthest(report)).toBeLessThanOrEqual(within + MARKS);
@@ -111,7 +99,7 @@ describe("more is wanted than is known", () => {
   const request: RemediesRequest = { ...THAW_ON_RED_STONEWARE, target: 0.95, bodies: [] };
 
   it("whatever the glaze expanded by, fits of stated glazes do not get there either", () => {
-    const report = findRemedies(request, solve);
+    const report = findRemedies(request);
     const doubt = without(report, "doubt");
     expect(doubt.text).toMatch(/^No recipe can promise about 19 in 20 here.*no more than about \d+ in 20/);
     const { low, high } = checkFit(THAW_ON_RED_STONEWARE).glaze.expansion;
@@ -139,10 +127,10 @@ describe("the same said twice", () => {
       parts: Object.fromEntries(USUAL.map((id) => [id, { max: 0 }])),
       bodies: [],
     };
-    const { blocked } = findRemedies(request, solve);
+    const { blocked } = findRemedies(request);
     expect(blocked.map(({ limit }) => limit)).toEqual(["together"]);
     expect(blocked[0]!.text).toMatch(/None of these holds it back alone; without all of them a change of recipe gets/);
-    const free = findRemedies({ ...request, forbid: [], parts: {} }, solve);
+    const free = findRemedies({ ...request, forbid: [], parts: {} });
     // What takes many materials is told simpler, for up to 0.05 of the chance.
     expect(Math.abs(blocked[0]!.soundWithout! - farthest(free))).toBeLessThan(0.05 + 0.01);
   });
@@ -152,7 +140,7 @@ describe("a bought glaze", () => {
   it("says how far its expansion is from what would fit, which a fit of such a glaze bears out", () => {
     const glaze = { expansion: { value: 7.5, rangeC: [20, 300] as [number, number], plusMinus: 0.2 } };
     const request: RemediesRequest = { glaze, body: { class: "buff-stoneware" }, target: 0.7, bodies: [] };
-    const { blocked } = findRemedies(request, solve);
+    const { blocked } = findRemedies(request);
     const { text } = blocked.find(({ limit }) => limit === "recipe")!;
     const by = Number(/about (\d\.\d+)/.exec(text)![1]);
     expect(text).toMatch(/less/);

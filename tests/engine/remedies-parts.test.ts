@@ -1,6 +1,6 @@
 /** The parts of a search for remedies, each by itself on figures that can be worked by hand. */
 import fc from "fast-check";
-import { beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { aimFor } from "../../api/engine/advice/aim.ts";
 import type { Bench, BenchLine, State } from "../../api/engine/advice/bench.ts";
 import { corner } from "../../api/engine/advice/corner.ts";
@@ -11,11 +11,10 @@ import {
   fewMoves,
   KINDS,
   type LinearProgram,
-  type LinearSolver,
   leastChange,
-  loadHighs,
   materialsMovedOf,
   movedOf,
+  solveLinear as solve,
   USUAL,
 } from "../../api/engine/advice/index.ts";
 import { type Kind, without } from "../../api/engine/advice/kinds.ts";
@@ -30,10 +29,6 @@ import { chanceWords, changesInWords, recipeInWords, soundWords } from "../../ap
 
 const OPEN = Number.POSITIVE_INFINITY;
 const [SILICA_ALONE, CLAY_AND_SILICA, FLUX_SWAP, BORON, LEAST_OF_ALL] = KINDS as [Kind, Kind, Kind, Kind, Kind];
-let solve: LinearSolver;
-beforeAll(async () => {
-  solve = await loadHighs();
-});
 
 /** How a made-up recipe turns out; figures that nothing asks for are left out. */
 const state = (figures: Partial<State> = {}, moles: Record<string, number> = {}, weightPercent = {}): State =>

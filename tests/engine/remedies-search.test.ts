@@ -1,5 +1,5 @@
 /** The search for the least change: never worse than trying everything, few materials, weighable amounts. */
-import { beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import {
   effortOf,
   FOR_THE_SCALES,
@@ -7,25 +7,20 @@ import {
   KINDS,
   LEAST_CHANGE,
   type LinearProgram,
-  type LinearSolver,
   layOut,
   leastChange,
-  loadHighs,
   MOST_MOVED,
   MOST_MOVES,
   materialsMovedOf,
   movedOf,
   PER_MATERIAL,
+  solveLinear as solve,
   USUAL,
 } from "../../api/engine/advice/index.ts";
 import type { RemediesRequest } from "../../api/engine/advice/types.ts";
 import { THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
 import { leastEffortByBranching } from "../support/counted-moves.ts";
-
-let solve: LinearSolver;
-beforeAll(async () => {
-  solve = await loadHighs();
-});
+import { loadHighs } from "../support/highs.ts";
 
 const LEAST_OF_ALL = KINDS.at(-1)!;
 
@@ -167,8 +162,7 @@ describe("effort", () => {
 
 describe("choices of few moves", () => {
   it("are the best there are, by branch and bound (an independent way to the same programme)", async () => {
-    const { default: load } = (await import("highs")) as unknown as { default: () => Promise<unknown> };
-    const highs = await load();
+    const highs = await loadHighs();
     let compared = 0;
     // Programmes of the shape that a round has: one row to meet, two to stay within, a cap, drawn from a fixed sequence.
     let seed = 7;

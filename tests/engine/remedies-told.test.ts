@@ -2,7 +2,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import type { Bench, BenchLine, State } from "../../api/engine/advice/bench.ts";
 import { whatBlocks } from "../../api/engine/advice/blocked.ts";
-import { KINDS, type LinearSolver, layOut, loadHighs } from "../../api/engine/advice/index.ts";
+import { KINDS, layOut, solveLinear as solve } from "../../api/engine/advice/index.ts";
 import type { Kind } from "../../api/engine/advice/kinds.ts";
 import type { Terms } from "../../api/engine/advice/limits.ts";
 import { askedOf, fitOf } from "../../api/engine/advice/question.ts";
@@ -16,11 +16,6 @@ import { simulate } from "../../api/engine/fit/simulate.ts";
 import { prepare } from "../../api/engine/fit/situation.ts";
 import { viscosityCurve } from "../../api/engine/glass/index.ts";
 import { SMALL } from "../support/small-misfit.ts";
-
-let solve: LinearSolver;
-beforeAll(async () => {
-  solve = await loadHighs();
-});
 
 const never = () => null;
 const LEAST_OF_ALL = KINDS.at(-1)!;

@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { createApp } from "../../api/app.ts";
 import { RemediesReport } from "../../api/schemas/index.ts";
 import { THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
 import { faults, post, problemOf } from "./support.ts";
@@ -58,23 +57,6 @@ describe("POST /v1/remedies", () => {
     [{ body: THAW_ON_RED_STONEWARE.body }, "/glaze"],
   ])("refuses %#", async (request, pointer) => {
     expect((await issuesOf(request)).map((issue) => issue.pointer)).toContain(pointer);
-  });
-
-  it("asks the solver that the runtime lends", async () => {
-    let asked = 0;
-    const app = createApp({
-      loadSolver: async () => () => {
-        asked += 1;
-        return null;
-      },
-    });
-    const response = await app.request("/v1/remedies", {
-      method: "POST",
-      headers: { "content-type": "application/json" },
-      body: JSON.stringify(THAW_ON_RED_STONEWARE),
-    });
-    expect(response.status).toBe(200);
-    expect(asked).toBeGreaterThan(0);
   });
 
   it("had no faults of its own", () => expect(faults).toEqual([]));

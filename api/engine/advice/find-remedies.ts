@@ -8,7 +8,7 @@ import { PER_MATERIAL } from "./effort.ts";
 import { otherWays } from "./other-ways.ts";
 import { askedOf, checkNames, fitOf } from "./question.ts";
 import { recipeRemedies } from "./recipe-remedies.ts";
-import type { LinearSolver } from "./solver.ts";
+import { type LinearSolver, solveLinear } from "./solver.ts";
 import type { RemediesReport, RemediesRequest, Remedy } from "./types.ts";
 import { chanceWords, soundWords, standingOf } from "./words.ts";
 
@@ -22,12 +22,12 @@ const TARGET = 0.85;
  * few materials, moved by amounts worth weighing; the melt's viscosity at the peak and its surface tension stay within
  * tolerance, colourants keep their share. Thickness, cooling and clay are tried outright.
  * @param request - the misfit with its limits
- * @param solve - solver of linear programmes, see `loadHighs`
+ * @param solve - another solver of linear programmes, to try what is made of its answers
  * @returns remedies, those that reach the target first, by parts and materials moved; or what stands in the way
  * @throws EngineError with every issue, pointers from the root of the request
  * @remarks Nothing reaching the target is an answer, not an error.
  */
-export function findRemedies(request: RemediesRequest, solve: LinearSolver): RemediesReport {
+export function findRemedies(request: RemediesRequest, solve: LinearSolver = solveLinear): RemediesReport {
   const fit = fitOf(request);
   checkNames(request);
   const seed = request.seed ?? DEFAULT_SEED;

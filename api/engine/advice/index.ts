@@ -18,7 +18,6 @@ export {
 export { fewMoves, MOST_MOVES } from "./few-moves.ts";
 export { KINDS, USUAL } from "./kinds.ts";
 export { leastChange } from "./least-change.ts";
-// The solver that runtimes with packages have at hand.
-export { asSolver, type LinearProgram, type LinearSolver, loadHighs } from "./solver.ts";
+export { type LinearProgram, type LinearSolver, solveLinear } from "./solver.ts";
 // Shapes.
 export type * from "./types.ts";
