@@ -4,11 +4,11 @@
 #     bash tests/clients/runtimes/run.sh
 #
 # Fetches the runtimes from a package registry (540 MB) into a folder that is removed again; not part of npm test.
-# Recorded on 2026-11-25 with node 20.20.2, node 24.21.0, workerd 1.20261117.1, deno 2.9.6, bun 1.4.5:
+# Recorded on 2026-11-28 with node 20.20.2, node 24.21.0, workerd 1.20261117.1, deno 2.9.6, bun 1.4.5:
 #
-#     5 runtimes, 13 answers each: the same, byte for byte
+#     5 runtimes, 39 answers each: the same, byte for byte
 #
-# pictures, a stream of 200 lines, refusals and the description among them.
+# every example of the description in every form, a stream of 200 lines, refusals and the description itself.
 set -euo pipefail
 cd "$(dirname "$0")/../../.."
 here=$PWD/tests/clients/runtimes

@@ -1,5 +1,6 @@
 /**
- * Asks the same of several services and compares the answers, byte for byte.
+ * Asks the same of several services and compares the answers, byte for byte: every example of the description, every
+ * picture and sheet, and some that are refused.
  *
  *     node same.mjs NAME=ADDRESS NAME=ADDRESS …
  */
@@ -36,7 +37,22 @@ const questions = [
   ["/openapi.json", get],
   ["/health", get],
   ["/ready", get],
+  ["/v1/fit?picture=expansion&theme=dark", post(question(12), "application/json", { accept: "image/svg+xml" })],
+  ["/v1/fit?picture=stress&width=350", post(question(12), "application/json", { accept: "image/svg+xml" })],
+  ["/v1/fit?picture=contributions", post(question(12), "application/json", { accept: "image/svg+xml" })],
 ];
+
+/** The example of every call, in each form that it answers in. */
+async function examplesOf(address) {
+  const { paths } = await (await fetch(`${address}/openapi.json`)).json();
+  return Object.entries(paths).flatMap(([path, { post: operation }]) => {
+    if (!operation) return [];
+    const [[type, { example }]] = Object.entries(operation.requestBody.content);
+    const body = typeof example === "string" ? example : JSON.stringify(example);
+    const forms = Object.keys(operation.responses[200].content);
+    return forms.filter((form) => form !== "image/png").map((accept) => [path, post(body, type, { accept })]);
+  });
+}
 
 async function reached(address) {
   for (let tries = 0; tries < 200; tries++) {
@@ -50,12 +66,14 @@ async function reached(address) {
 }
 
 const texts = new Map();
+await reached(services[0][1]);
+questions.push(...(await examplesOf(services[0][1])));
 for (const [name, address] of services) {
   await reached(address);
   const answers = [];
   for (const [path, init] of questions) {
     const response = await fetch(address + path, init);
-    answers.push(`${response.status} ${await response.text()}`);
+    answers.push(`${response.status} ${Buffer.from(await response.arrayBuffer()).toString("latin1")}`);
   }
   const began = performance.now();
   for (let i = 0; i < 200; i++) await (await fetch(`${address}/v1/fit`, post(question(i / 10)))).text();
