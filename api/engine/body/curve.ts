@@ -1,14 +1,15 @@
 /** A body known by its dilatometer curve. @module */
 import { ImpossibleValueError, type Issue, type Notice } from "../errors.ts";
 import { readEven, readPoints, tabulate } from "../numeric/interpolate.ts";
-import { type Contraction, Z90 } from "./body-model.ts";
+import { type Contraction, contractionAt, fromSpan, scaledMixture, Z90 } from "./body-model.ts";
 import { ANY_BODY } from "./classes.ts";
-import { QUARTZ_STRAIN } from "./phases.ts";
 import type { CurvePoint } from "./types.ts";
 
 /** Half-width of a 90 % interval of a curve whose doubt is not told: a share of its reading [-] (common practice, no source). */
 const UNSTATED_SHARE = 0.03;
 const QUARTZ_STEP_END_C = 575;
+/** A curve that reaches this has enough above the quartz step for its last slope to be that of the rest [°C] (a choice, no source). */
+const WELL_BEYOND_STEP_C = 650;
 const WIDE_GAP_C = 150;
 const LARGEST_PERCENT = 3;
 
@@ -67,11 +68,11 @@ export interface CurveReading {
  * Turns a checked dilatometer curve into a strain from 20 °C, by straight lines from point to point sampled every 2.5 °C
  * (a corner that falls between two samples is cut off). Where the first point lies above 20 °C its line goes on down.
  *
- * Above its last point the last slope goes on; of a curve that ends between 560 and 650 °C half of its mean slope from
- * 20 °C, since the last slope holds the quartz step. If it ends below that step, at 575 °C, an unknown one is added with
- * the doubt of any body:
+ * Above its last point the last slope goes on. Not so of a curve that ends below 650 °C: its last slope may hold a part of
+ * the quartz step, which ends at 575 °C. It goes on as a body of any quartz would of which just the mean from 20 °C to
+ * that end is known ({@link scaledMixture}, no cristobalite).
  *
- *     ε(T) = read(T)(1 + s z) + q f [Q(T) − Q(end)],   q, f of any body, Q the strain of quartz
+ *     ε(T) = read(T)(1 + s z) up to the end;   above an early end scaledMixture(mean to the end (1 + s z), q, f of any body)
  *
  * s is the doubt as a share of the strain at the last point: ±3 % where none is stated.
  *
@@ -89,16 +90,16 @@ export function readCurve(
   const zero = readPoints(points, 20);
   const [endC, endStrain] = points.at(-1)!;
   const [beforeC, beforeStrain] = points.at(-2)!;
-  // A slope taken across the quartz step must not be carried on above it.
-  const slope =
-    endC > 560 && endC < 650 ? (endStrain - zero) / (endC - 20) / 2 : (endStrain - beforeStrain) / (endC - beforeC);
-  const table = tabulate(
-    20,
-    1000,
-    2.5,
-    (c) => (c <= endC ? readPoints(points, c) : endStrain + slope * (c - endC)) - zero,
-  );
-  const unseenStep = endC < QUARTZ_STEP_END_C ? { from: endC, ...quartzUnknown } : null;
+  const sdShare =
+    plusMinusPercent === undefined
+      ? UNSTATED_SHARE / Z90
+      : plusMinusPercent / 100 / Z90 / Math.max(Math.abs(endStrain - zero), 1e-6);
+  const early = endC < WELL_BEYOND_STEP_C ? goingOn(((endStrain - zero) / (endC - 20)) * 1e6, endC, sdShare) : null;
+  const slope = (endStrain - beforeStrain) / (endC - beforeC);
+  const table = tabulate(20, 1000, 2.5, (c) => {
+    if (c <= endC) return readPoints(points, c) - zero;
+    return early ? contractionAt({ contraction: early }, c) : endStrain + slope * (c - endC) - zero;
+  });
   const gap = points.findIndex(([c], i) => i > 0 && c - points[i - 1]![0] > WIDE_GAP_C);
   if (gap > 0) {
     warnings.push({
@@ -107,31 +108,24 @@ export function readCurve(
       pointer: `${pointer}/${gap}`,
     });
   }
-  if (unseenStep) {
+  if (endC < QUARTZ_STEP_END_C) {
     warnings.push({
       code: "curve-ends-below-quartz-step",
       message: `The curve ends at ${endC} °C, below the turn of quartz at 573 °C. I added a step of unknown size.`,
       pointer,
     });
   }
-  const sdShare =
-    plusMinusPercent === undefined
-      ? UNSTATED_SHARE / Z90
-      : plusMinusPercent / 100 / Z90 / Math.max(Math.abs(endStrain - zero), 1e-6);
-  const contraction: Contraction = (c, { bodyMean, bodyQuartz }, out) => {
+  const contraction: Contraction = (c, deviates, out) => {
+    early?.(c, deviates, out);
     for (let i = 0; i < c.length; i++) {
-      const seen = readEven(table, c[i]!) * (1 + sdShare * bodyMean[i]!);
-      out[i] = seen;
-      if (!unseenStep || c[i]! <= unseenStep.from) continue;
-      const q = Math.max(unseenStep.value + unseenStep.sd * bodyQuartz[i]!, 0);
-      const step = readEven(QUARTZ_STRAIN, c[i]!) - readEven(QUARTZ_STRAIN, unseenStep.from);
-      out[i] = seen + q * ANY_BODY.quartzFactor * step;
+      if (!early || c[i]! <= endC) out[i] = readEven(table, c[i]!) * (1 + sdShare * deviates.bodyMean[i]!);
     }
   };
   return { contraction, meanTo500: (readEven(table, 500) / 480) * 1e6, sdShare, warnings };
 }
 
-const quartzUnknown = {
-  value: (ANY_BODY.quartzFraction[0] + ANY_BODY.quartzFraction[1]) / 2,
-  sd: (ANY_BODY.quartzFraction[1] - ANY_BODY.quartzFraction[0]) / 2 / Z90,
-};
+/** A curve beyond an early end: any quartz, its matrix as the mean from 20 °C to that end allows [1e-6/K]. */
+function goingOn(mean: number, endC: number, sdShare: number): Contraction {
+  const quartz = { ...fromSpan(ANY_BODY.quartzFraction, 0), factor: ANY_BODY.quartzFactor };
+  return scaledMixture({ value: mean, sd: mean * sdShare, rangeC: [20, endC] }, quartz, { value: 0, sd: 0 });
+}

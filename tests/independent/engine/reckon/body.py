@@ -109,19 +109,22 @@ def from_curve(body):
     xs, ys = np.array(points, float).T
     zero = float(line(xs, ys, 20))
     end, last = xs[-1], ys[-1]
-    slope = (last - zero) / (end - 20) / 2 if 560 < end < 650 else (last - ys[-2]) / (end - xs[-2])
-    seen = lambda c: np.where(c <= end, line(xs, ys, c), last + slope * (c - end)) - zero
     half = body.get("plusMinusPercent")
     share = 0.03 / Z90 if half is None else half / 100 / Z90 / max(abs(last - zero), 1e-6)
-    quartz = span(ANY["quartzFraction"], 0)
-    q_of = phase("quartz")["strain"]
+    # A curve that ends early goes on as a body of which only its mean to there is known.
+    mean = (last - zero) / (end - 20) * 1e6
+    stone = {**ANY, "cristobaliteFraction": [0, 0]}
+    beyond = from_mean({"value": mean, "sd": mean * share, "rangeC": [20, end]}, stone, {})
+    middle = {key: 0.0 for key in ("bodyMean", "bodyQuartz", "bodyCristobalite", "bodyRise")}
+
+    def seen(c):
+        slope = (last - ys[-2]) / (end - xs[-2])
+        on = beyond(c, middle) if end < 650 else last + slope * (c - end) - zero
+        return np.where(c <= end, line(xs, ys, c) - zero, on)
 
     def contraction(c, z):
         read = sampled(seen, c) * (1 + share * z["bodyMean"])
-        if end >= 575:
-            return read
-        step = drawn(quartz, z["bodyQuartz"]) * ANY["quartzFactor"] * (q_of(c) - q_of(end))
-        return read + np.where(c > end, step, 0)
+        return read if end >= 650 else np.where(c <= end, read, beyond(c, z))
 
     return contraction, float(sampled(seen, 500)) / 480 * 1e6, share
 
