@@ -16,6 +16,7 @@ const TYPE_BASE = "https://ringtrue.example/problems/";
 /** Every kind of problem: its status and its title. */
 export const KINDS = {
   "malformed-json": { status: 400, title: "The request is not JSON I can read" },
+  "malformed-request": { status: 400, title: "The request is not HTTP I can read" },
   "no-key": { status: 401, title: "This service asks for a key" },
   "unknown-path": { status: 404, title: "Nothing lives at this address" },
   "unknown-name": { status: 404, title: "There is nothing of that name here" },
@@ -24,8 +25,10 @@ export const KINDS = {
   "too-slow": { status: 408, title: "The request took too long to arrive" },
   "too-large": { status: 413, title: "The request is larger than I take" },
   "unsupported-media-type": { status: 415, title: "I do not read that kind of content" },
+  "unmet-expectation": { status: 417, title: "I cannot do what is expected" },
   "impossible-input": { status: 422, title: "Something in the request cannot be" },
   "too-many": { status: 429, title: "You ask more often than I answer" },
+  "headers-too-large": { status: 431, title: "The headers are longer than I read" },
   internal: { status: 500, title: "Something broke on my side" },
   busy: { status: 503, title: "I have my hands full" },
   "not-ready": { status: 503, title: "I am about to stop" },

@@ -1,9 +1,10 @@
 /** One process that answers: sockets, files, the log, and an end that leaves nothing half answered. @module */
 import { readFile } from "node:fs/promises";
-import type { IncomingMessage, Server } from "node:http";
+import { createServer, type IncomingMessage, type Server } from "node:http";
 import { createRequire } from "node:module";
+import type { AddressInfo } from "node:net";
 import { dirname, join } from "node:path";
-import { serve } from "@hono/node-server";
+import { getRequestListener } from "@hono/node-server";
 import type { Context } from "hono";
 import { createApp } from "../app.ts";
 import { callerAddress } from "../http/caller.ts";
@@ -11,6 +12,7 @@ import type { Settings } from "../http/settings.ts";
 import { bundlePageFile } from "../pages/bundle.ts";
 import type { AssetLoader } from "../routes/reference.ts";
 import { drawPng } from "./draw-png.ts";
+import { answerUnreadable, refuse, refuseUnread } from "./refuse-unread.ts";
 
 /** Longest wait for requests under way when told to stop; a second signal cuts it short [ms]. */
 const GRACE_MS = 60_000;
@@ -46,6 +48,10 @@ export function listen(
   onListening: (port: number) => void,
 ): Server {
   let stopping = false;
+  const report = (error: unknown, requestId: string) => {
+    const stack = error instanceof Error ? error.stack : String(error);
+    writeLine({ time: new Date().toISOString(), requestId, fault: stack });
+  };
   const app = createApp({
     ...rest,
     loadAsset,
@@ -54,14 +60,18 @@ export function listen(
     address,
     settings,
     log: writeLine,
-    report: (error, requestId) => {
-      const stack = error instanceof Error ? error.stack : String(error);
-      writeLine({ time: new Date().toISOString(), requestId, fault: stack });
-    },
+    report,
     ready: () => !stopping,
     ...(settings.perMinute ? { addressOf: (c: Context) => addressOf(c, settings.proxies) } : {}),
   });
-  const server = serve({ fetch: app.fetch, port, hostname }, (open) => onListening(open.port)) as Server;
+  const ask = getRequestListener(app.fetch, { hostname, errorHandler: (error) => answerUnreadable(error, report) });
+  // The runtime would refuse a missing host without a word.
+  const server = createServer({ requireHostHeader: false }, (incoming, outgoing) => {
+    if (incoming.headers.host === undefined && incoming.httpVersion !== "1.0") refuse(outgoing, "malformed-request");
+    else void ask(incoming, outgoing);
+  });
+  refuseUnread(server);
+  server.listen(port, hostname, () => onListening((server.address() as AddressInfo).port));
   // A bulk question may take as long as it takes, as long as something moves; the app itself times out the others.
   server.requestTimeout = 0;
   server.headersTimeout = HEADERS_MS;
