@@ -346,19 +346,59 @@ describe("facts beside a body", () => {
     close(plain.poisson, 0.215, tiny);
     expect([at(plain.youngsGPa, -99), at(plain.ruptureMPa, -99), at(plain.moisturePercent, -99)]).toEqual([3, 1, 0]);
   });
-  it("pores take stiffness: W 10 % is P 0.2, 70·(1 − 0.38 + 0.036) GPa, a quarter to either side", () => {
-    const { youngsGPa } = facts({ absorptionPercent: 10 });
+  it("pores take stiffness: W 10 % is P 0.2, of 70 GPa 1 − 0.38 + 0.036 stays, a quarter to either side", () => {
+    const { youngsGPa } = describeBody({ expansion: { value: 6 }, absorptionPercent: 10 });
     close(youngsGPa.value, 45.92, tiny);
     close(youngsGPa.sd, (45.92 * 0.25) / Z90, tiny);
     expect(at(youngsGPa, -99)).toBe(3);
   });
+  it("a class is as stiff as its range at the middle of what it takes up: 40–65 GPa at 3 %, 0.76 of that at 10 %", () => {
+    expect(facts({ absorptionPercent: 3 }).youngsGPa).toEqual(facts({}).youngsGPa);
+    const pores = 0.075 / 1.075;
+    const share = 0.656 / (1 - 1.9 * pores + 0.9 * pores * pores);
+    const { youngsGPa } = facts({ absorptionPercent: 10 });
+    close(at(youngsGPa, -Z90), 40 * share, tiny);
+    close(at(youngsGPa, Z90), 65 * share, tiny);
+    expect(at(youngsGPa, -99)).toBe(3);
+  });
+  // Of no class: straight lines from 0–0.005 % at 0.5 by 0.005–0.05 % at 3 to 0.02–0.18 % at 10 % absorption.
   it.each([
-    [0.5, 0.005],
-    [0.51, 0.05],
-    [5, 0.05],
-    [5.1, 0.18],
-  ])("%d %% absorption lets it grow by %d %% at most (data/bodies/classes.json)", (absorptionPercent, most) => {
-    close(at(facts({ absorptionPercent }).moisturePercent, Z90), most, tiny);
+    [0, 0, 0.005],
+    [0.5, 0, 0.005],
+    [1.75, 0.0025, 0.0275],
+    [3, 0.005, 0.05],
+    [6.5, 0.0125, 0.115],
+    [10, 0.02, 0.18],
+    [30, 0.02, 0.18],
+  ])("at %d %% absorption a body of no class grows by %d to %d %%", (absorptionPercent, least, most) => {
+    const { moisturePercent } = describeBody({ expansion: { value: 6 }, absorptionPercent });
+    close(at(moisturePercent, -Z90), least, tiny);
+    close(at(moisturePercent, Z90), most, tiny);
+  });
+  // Red stoneware takes up 1–5 % and grows by 0.005–0.05 %; by absorption 0.001–0.014 % at 1, 0.065/7–0.61/7 % at 5 %.
+  it.each([
+    [1, 0.005, 0.05],
+    [5, 0.005, 0.05],
+    [10, 0.005 + 0.02 - 0.065 / 7, 0.05 + 0.18 - 0.61 / 7],
+    [0.5, 0, (0.05 * 0.005) / 0.014],
+  ])("at %d %% red stoneware grows by %d to %d %%: as its class within it", (absorptionPercent, least, most) => {
+    const { moisturePercent } = facts({ absorptionPercent });
+    close(at(moisturePercent, -Z90), least, tiny);
+    close(at(moisturePercent, Z90), most, tiny);
+  });
+  it("an absorption in the middle of its class changes nothing, of any class", () => {
+    for (const { id, absorptionPercent: usual, moistureExpansionPercent } of listBodies()) {
+      const told = describeBody({ class: id, absorptionPercent: (usual![0] + usual![1]) / 2 });
+      expect(told.youngsGPa, id).toEqual(describeBody({ class: id }).youngsGPa);
+      if (moistureExpansionPercent)
+        expect(told.moisturePercent, id).toEqual(describeBody({ class: id }).moisturePercent);
+    }
+  });
+  it("a tenth of a per cent more water is never more than 0.007 % more growth", () => {
+    for (const told of [{ expansion: { value: 6 } }, ...listBodies().map(({ id }) => ({ class: id }))]) {
+      const most = (w: number) => at(describeBody({ ...told, absorptionPercent: w }).moisturePercent, Z90);
+      for (let w = 0; w < 25; w += 0.1) expect(Math.abs(most(w + 0.1) - most(w)), `${w} %`).toBeLessThan(0.007);
+    }
   });
   it.each([
     ["absorptionPercent", 0, 40],
@@ -380,10 +420,10 @@ describe("facts beside a body", () => {
     expect(codes({ class: "red-stoneware", absorptionPercent: 8.6 })).toEqual(["class-only", "facts-disagree"]);
     expect(codes({ class: "red-stoneware", absorptionPercent: 0 })).toEqual(["class-only"]);
     expect(codes({ class: "red-stoneware", absorptionPercent: 5, youngsGPa: 55 })).toEqual(["class-only"]);
-    // Half as stiff again as 45.92 GPa is 68.9.
     const stiff = (youngsGPa: number) => codes({ class: "red-stoneware", absorptionPercent: 8, youngsGPa });
-    const w = 0.2 / 1.2;
-    const expected = 70 * (1 - 1.9 * w + 0.9 * w * w);
+    // At the middle of the class, 3 %, it is 52.5 GPa.
+    const left = (w: number) => 1 - (1.9 * w) / (1 + w) + 0.9 * (w / (1 + w)) ** 2;
+    const expected = (52.5 * left(0.2)) / left(0.075);
     expect(stiff(expected * 1.49)).toEqual(["class-only"]);
     expect(stiff(expected * 1.51)).toEqual(["class-only", "facts-disagree"]);
     expect(stiff(expected * 0.51)).toEqual(["class-only"]);

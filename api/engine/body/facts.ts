@@ -8,11 +8,14 @@ import type { BodyFacts } from "./types.ts";
 /** Share taken as the half-width of a 90 % interval of a stated fact, which never falls below 0 [-] (common practice, no source). */
 const STATED_SHARE = 0.1;
 
-/** Long-term growth by moisture [% of length] by water absorption [%], from the ranges of data/bodies/classes.json. */
-const MOISTURE_BY_ABSORPTION: readonly { upTo: number; percent: Span }[] = [
-  { upTo: 0.5, percent: [0, 0.005] },
-  { upTo: 5, percent: [0.005, 0.05] },
-  { upTo: 100, percent: [0.02, 0.18] },
+/**
+ * Long-term growth by moisture [% of length] by water absorption [%]: the ranges of data/bodies/classes.json, at about the
+ * middle of what vitreous, stoneware and porous classes take up. Straight lines between (a choice, no source).
+ */
+const MOISTURE_BY_ABSORPTION: readonly { at: number; percent: Span }[] = [
+  { at: 0.5, percent: [0, 0.005] },
+  { at: 3, percent: [0.005, 0.05] },
+  { at: 10, percent: [0.02, 0.18] },
 ];
 
 const LIMITS: Record<keyof BodyFacts, { low: number; high: number; what: string }> = {
@@ -49,11 +52,11 @@ export function bodyFacts(facts: BodyFacts, row: BodyClass, classId: string | nu
 
   const warnings = [
     ...absorptionRemarks(facts, row, classId, pointer),
-    ...stiffnessRemarks(facts, pointer),
+    ...stiffnessRemarks(facts, row, pointer),
     ...duntingRemarks(facts, row, classId, pointer),
   ];
   return {
-    youngsGPa: stated(facts.youngsGPa) ?? stiffnessOf(facts.absorptionPercent) ?? fromSpan(row.youngsGPa, 3),
+    youngsGPa: stated(facts.youngsGPa) ?? stiffness(facts.absorptionPercent, row),
     poisson: (row.poisson[0] + row.poisson[1]) / 2,
     moisturePercent: moisture(facts, row),
     ruptureMPa: stated(facts.ruptureMPa) ?? fromSpan(row.ruptureMPa, 1),
@@ -93,23 +96,35 @@ const SOLID_G_PER_CM3 = 2.5;
 const DENSE_GPA = 70;
 
 /**
- * Young's modulus from water absorption, by way of porosity.
+ * What pores leave of the stiffness, from water absorption by way of porosity.
  *
- *     P = W ρ_s/(1 + W ρ_s),   E = 70 GPa (1 − 1.9 P + 0.9 P²)
+ *     P = W ρ_s/(1 + W ρ_s),   E/E₀ = 1 − 1.9 P + 0.9 P²
  *
  * @param absorptionPercent - W [% of dry weight]
- * @returns modulus with its doubt, a quarter to either side at 90 %, and never below 3 [GPa]
+ * @returns share of the modulus without pores [-]
  * @remarks Pores lower the stiffness, not the expansion. Source: Mackenzie; Coble & Kingery (from memory).
- * @example stiffnessOf(10).value // 45.0
+ * @example stiffnessLeft(10) // 0.656
  */
-export function stiffnessOf(absorptionPercent: number): Spread;
-export function stiffnessOf(absorptionPercent: number | undefined): Spread | undefined;
-export function stiffnessOf(absorptionPercent: number | undefined): Spread | undefined {
-  if (absorptionPercent === undefined) return undefined;
+export function stiffnessLeft(absorptionPercent: number): number {
   const w = (absorptionPercent / 100) * SOLID_G_PER_CM3;
   const pores = w / (1 + w);
-  const value = DENSE_GPA * (1 - 1.9 * pores + 0.9 * pores * pores);
-  return { value, sd: (value * 0.25) / Z90, floor: 3 };
+  return 1 - 1.9 * pores + 0.9 * pores * pores;
+}
+
+/**
+ * Young's modulus of a body: of no class 70 GPa less its pores, a quarter to either side; of a class the range of that
+ * class, which holds for the middle of what the class takes up, and more or less by what other pores leave.
+ *
+ *     E = [class] · left(W)/left(middle of the class)
+ */
+function stiffness(absorption: number | undefined, { youngsGPa, absorptionPercent: usual }: BodyClass): Spread {
+  if (absorption === undefined) return fromSpan(youngsGPa, 3);
+  if (!usual) {
+    const value = DENSE_GPA * stiffnessLeft(absorption);
+    return { value, sd: (value * 0.25) / Z90, floor: 3 };
+  }
+  const share = stiffnessLeft(absorption) / stiffnessLeft((usual[0] + usual[1]) / 2);
+  return fromSpan([youngsGPa[0] * share, youngsGPa[1] * share], 3);
 }
 
 function absorptionRemarks(facts: BodyFacts, row: BodyClass, classId: string | null, pointer: string): Notice[] {
@@ -135,9 +150,10 @@ function absorptionRemarks(facts: BodyFacts, row: BodyClass, classId: string | n
   return notices;
 }
 
-function stiffnessRemarks({ absorptionPercent, youngsGPa }: BodyFacts, pointer: string): Notice[] {
-  const expected = stiffnessOf(absorptionPercent)?.value;
-  if (expected === undefined || youngsGPa === undefined || Math.abs(youngsGPa / expected - 1) < 0.5) return [];
+function stiffnessRemarks({ absorptionPercent, youngsGPa }: BodyFacts, row: BodyClass, pointer: string): Notice[] {
+  if (absorptionPercent === undefined || youngsGPa === undefined) return [];
+  const expected = stiffness(absorptionPercent, row).value;
+  if (Math.abs(youngsGPa / expected - 1) < 0.5) return [];
   return [
     {
       code: "facts-disagree",
@@ -172,15 +188,35 @@ function duntingRemarks(facts: BodyFacts, row: BodyClass, classId: string | null
   return notices;
 }
 
-function moisture(facts: BodyFacts, row: BodyClass): Spread {
+/**
+ * Growth by moisture: stated; else that of the class, which holds for what the class takes up. Beyond it as much more as
+ * the figures by absorption rise, short of it in their proportion. Of no class, or of one without a figure, by absorption.
+ */
+function moisture(facts: BodyFacts, { absorptionPercent: usual, moistureExpansionPercent: span }: BodyClass): Spread {
   const { absorptionPercent: absorption, moistureExpansionPercent } = facts;
   const known = stated(moistureExpansionPercent);
   if (known) return { ...known, floor: 0 };
-  if (absorption !== undefined) {
-    return fromSpan(MOISTURE_BY_ABSORPTION.find(({ upTo }) => absorption <= upTo)!.percent, 0);
-  }
   // Lithia and cordierite bodies have no figure; being porous they are given that of any body.
-  return fromSpan(row.moistureExpansionPercent ?? [0, 0.06], 0);
+  if (absorption === undefined) return fromSpan(span ?? [0, 0.06], 0);
+  const [low, high] = moistureBy(absorption);
+  if (!usual || !span) return fromSpan([low, high], 0);
+  const [least, most] = usual;
+  if (absorption < least) {
+    const [lowest, highest] = moistureBy(least);
+    return fromSpan([span[0] * (low / lowest), span[1] * (high / highest)], 0);
+  }
+  const [usualLow, usualHigh] = moistureBy(Math.min(absorption, most));
+  return fromSpan([span[0] + (low - usualLow), span[1] + (high - usualHigh)], 0);
+}
+
+/** Growth by moisture of a body that takes up so much water [% of length]. */
+function moistureBy(absorption: number): Span {
+  const ends = MOISTURE_BY_ABSORPTION;
+  const upper = ends.findIndex(({ at }) => absorption <= at);
+  if (upper <= 0) return ends.at(upper)!.percent;
+  const [a, b] = [ends[upper - 1]!, ends[upper]!];
+  const part = (absorption - a.at) / (b.at - a.at);
+  return [a.percent[0] + (b.percent[0] - a.percent[0]) * part, a.percent[1] + (b.percent[1] - a.percent[1]) * part];
 }
 
 function stated(value: number | undefined): Spread | undefined {

@@ -1,5 +1,5 @@
 /** Single formulas of the fit, for arguments drawn at random. @module */
-import { stiffnessOf } from "../../../api/engine/body/facts.ts";
+import { stiffnessLeft } from "../../../api/engine/body/facts.ts";
 import { moistureAge } from "../../../api/engine/body/index.ts";
 import * as fit from "../../../api/engine/fit/index.ts";
 import { meanOver } from "../../../api/engine/glass/index.ts";
@@ -84,7 +84,7 @@ export function ofMechanics(chance: Chance) {
       glassContraction: fit.glassContraction(6.5e-6, t12C, 0.0011, 160),
       meanOver: meanOver(6.5, 20, t12C),
       moistureAge: moistureAge(seconds / fit.YEAR_S),
-      stiffnessOf: stiffnessOf(absorption).value,
+      stiffnessLeft: stiffnessLeft(absorption),
     },
   };
 }

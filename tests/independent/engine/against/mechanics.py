@@ -63,7 +63,7 @@ def limits(row):
         "edgeEnergy": m.edge_energy(row["stress"], h, e),
         "lifting": m.lifting_stress(row["interfaceToughness"], h, e),
         "moistureAge": m.moisture_age(row["seconds"] / m.YEAR_S),
-        "stiffnessOf": body.stiffness_of(row["absorption"])["value"],
+        "stiffnessLeft": body.left_by_pores(row["absorption"]),
     }
 
 

@@ -35,11 +35,39 @@ def stated(value, share=0.1, floor=0):
     return {"value": value, "sd": value * share / Z90, "floor": floor}
 
 
-def stiffness_of(absorption):
-    """P = W ρ/(1 + W ρ), E = 70(1 − 1.9 P + 0.9 P²), a quarter to either side."""
+def left_by_pores(absorption):
+    """P = W ρ/(1 + W ρ), E/E₀ = 1 − 1.9 P + 0.9 P²."""
     w = absorption / 100 * 2.5
     pores = w / (1 + w)
-    return stated(70 * (1 - 1.9 * pores + 0.9 * pores**2), 0.25, 3)
+    return 1 - 1.9 * pores + 0.9 * pores**2
+
+
+def stiffness(absorption, row):
+    """70 GPa less its pores, a quarter to either side; of a class its range, as other pores than its middle's leave it."""
+    if absorption is None:
+        return span(row["youngsGPa"], 3)
+    usual = row.get("absorptionPercent")
+    if usual is None:
+        return stated(70 * left_by_pores(absorption), 0.25, 3)
+    return span(np.array(row["youngsGPa"]) * left_by_pores(absorption) / left_by_pores(sum(usual) / 2), 3)
+
+
+def growth_by(absorption):
+    """Lines through the growth of vitreous, stoneware and porous classes at 0.5, 3 and 10 % absorption."""
+    at = [0.5, 3, 10]
+    return np.array([np.interp(absorption, at, [0, 0.005, 0.02]), np.interp(absorption, at, [0.005, 0.05, 0.18])])
+
+
+def moisture_of(absorption, row):
+    """Of the class within what it takes up; above it more by the difference, below it less in proportion."""
+    own, usual = row["moistureExpansionPercent"], row.get("absorptionPercent")
+    if absorption is None:
+        return own or ANY["moistureExpansionPercent"]
+    if own is None or usual is None:
+        return growth_by(absorption)
+    if absorption < usual[0]:
+        return own * growth_by(absorption) / growth_by(usual[0])
+    return own + growth_by(absorption) - growth_by(min(absorption, usual[1]))
 
 
 def facts(body, row):
@@ -47,14 +75,11 @@ def facts(body, row):
     if "youngsGPa" in body:
         youngs = stated(body["youngsGPa"])
     else:
-        youngs = span(row["youngsGPa"], 3) if absorption is None else stiffness_of(absorption)
+        youngs = stiffness(absorption, row)
     if "moistureExpansionPercent" in body:
         moisture = stated(body["moistureExpansionPercent"])
-    elif absorption is not None:
-        steps = [(0.5, [0, 0.005]), (5, [0.005, 0.05]), (100, [0.02, 0.18])]
-        moisture = span(next(growth for up_to, growth in steps if absorption <= up_to), 0)
     else:
-        moisture = span(row["moistureExpansionPercent"] or ANY["moistureExpansionPercent"], 0)
+        moisture = span(moisture_of(absorption, row), 0)
     return {
         "youngsGPa": youngs,
         "moisturePercent": moisture,
