@@ -131,7 +131,7 @@ export const badJson = {
   ),
   415: failure(
     "unsupported-media-type",
-    "Not sent as application/json.",
+    "Not sent as application/json, or packed.",
     "The request does not say what it is. Set content-type: application/json.",
   ),
   422: failure(
@@ -146,7 +146,7 @@ export const badJson = {
 export const badStream = {
   415: failure(
     "unsupported-media-type",
-    "Not sent as application/x-ndjson.",
+    "Not sent as application/x-ndjson, or packed.",
     "The request does not say what it is. Set content-type: application/x-ndjson.",
   ),
 } as const;

@@ -12,11 +12,19 @@ export const NDJSON_TYPE = "application/x-ndjson";
 /** Names under which one-JSON-a-line is sent about; there is no registered one. */
 const NDJSON_NAMES = [NDJSON_TYPE, "application/ndjson", "application/jsonl", "application/x-jsonlines"];
 
+/** Ways of packing a body that are common elsewhere. Other words there are slips, and nothing is packed. */
+const PACKED = /\b(gzip|deflate|br|zstd|compress)\b/i;
+
 /**
- * Checks the content type of a request.
+ * Checks the content type of a request, and that it is not packed.
  * @throws ProblemError (415) that says what is read here
  */
 export function requireContentType(c: Context, wanted: typeof JSON_TYPE | typeof NDJSON_TYPE): void {
+  const packed = PACKED.exec(c.req.header("content-encoding") ?? "")?.[1];
+  if (packed) {
+    const detail = `This is packed with ${packed.toLowerCase()}, which I do not unpack. Send it plain, without content-encoding.`;
+    throw new ProblemError("unsupported-media-type", detail, { headers: { "accept-encoding": "identity" } });
+  }
   const header = c.req.header("content-type");
   if (header === wanted) return;
   const [type = "", ...parameters] = (header ?? "")

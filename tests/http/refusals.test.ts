@@ -145,6 +145,27 @@ describe("415", () => {
     });
   });
 
+  it.each([
+    ["/v1/fit", "application/json", "gzip", "gzip"],
+    ["/v1/fit/verdicts", "application/x-ndjson", "x-gzip", "gzip"],
+    ["/v1/fit", "application/json", "identity, BR", "br"],
+  ])("POST %s as %s packed with %s", async (path, type, coding, named) => {
+    const response = await post(path, THAW_TEXT, { "content-type": type, "content-encoding": coding });
+    // RFC 9110, 12.5.3: a refused coding is answered with those that would do.
+    expect(response.headers.get("accept-encoding")).toBe("identity");
+    const { status, detail } = await problemOf(response);
+    expect([status, detail]).toEqual([
+      415,
+      `This is packed with ${named}, which I do not unpack. Send it plain, without content-encoding.`,
+    ]);
+  });
+
+  it("takes a content-encoding that packs nothing", async () => {
+    for (const coding of ["identity", "utf-8", ""]) {
+      expect((await post("/v1/fit", THAW_TEXT, { "content-encoding": coding })).status).toBe(200);
+    }
+  });
+
   it("takes the usual spellings", async () => {
     for (const type of ["application/json; charset=utf-8", "Application/JSON;charset=UTF-8"]) {
       expect((await post("/v1/fit", THAW_TEXT, { "content-type": type })).status).toBe(200);

@@ -5448,7 +5448,7 @@ export type CheckFitErrors = {
      */
     413: Problem;
     /**
-     * Not sent as application/json.
+     * Not sent as application/json, or packed.
      */
     415: Problem;
     /**
@@ -5497,7 +5497,7 @@ export type StreamFitErrors = {
      */
     406: Problem;
     /**
-     * Not sent as application/x-ndjson.
+     * Not sent as application/x-ndjson, or packed.
      */
     415: Problem;
     /**
@@ -5542,7 +5542,7 @@ export type JudgeFitsErrors = {
      */
     406: Problem;
     /**
-     * Not sent as application/x-ndjson.
+     * Not sent as application/x-ndjson, or packed.
      */
     415: Problem;
     /**
@@ -5599,7 +5599,7 @@ export type EstimateExpansionErrors = {
      */
     413: Problem;
     /**
-     * Not sent as application/json.
+     * Not sent as application/json, or packed.
      */
     415: Problem;
     /**
@@ -5648,7 +5648,7 @@ export type StreamExpansionErrors = {
      */
     406: Problem;
     /**
-     * Not sent as application/x-ndjson.
+     * Not sent as application/x-ndjson, or packed.
      */
     415: Problem;
     /**
@@ -5705,7 +5705,7 @@ export type AnalyseChemistryErrors = {
      */
     413: Problem;
     /**
-     * Not sent as application/json.
+     * Not sent as application/json, or packed.
      */
     415: Problem;
     /**
@@ -5766,7 +5766,7 @@ export type LearnFromTilesErrors = {
      */
     413: Problem;
     /**
-     * Not sent as application/json.
+     * Not sent as application/json, or packed.
      */
     415: Problem;
     /**
@@ -5827,7 +5827,7 @@ export type FindRemediesErrors = {
      */
     413: Problem;
     /**
-     * Not sent as application/json.
+     * Not sent as application/json, or packed.
      */
     415: Problem;
     /**
@@ -5901,7 +5901,7 @@ export type MapBlendErrors = {
      */
     413: Problem;
     /**
-     * Not sent as application/json.
+     * Not sent as application/json, or packed.
      */
     415: Problem;
     /**
@@ -5975,7 +5975,7 @@ export type EstimateRunningErrors = {
      */
     413: Problem;
     /**
-     * Not sent as application/json.
+     * Not sent as application/json, or packed.
      */
     415: Problem;
     /**
@@ -6036,7 +6036,7 @@ export type WorkOutSizesErrors = {
      */
     413: Problem;
     /**
-     * Not sent as application/json.
+     * Not sent as application/json, or packed.
      */
     415: Problem;
     /**
@@ -6097,7 +6097,7 @@ export type MeasureShrinkageErrors = {
      */
     413: Problem;
     /**
-     * Not sent as application/json.
+     * Not sent as application/json, or packed.
      */
     415: Problem;
     /**
@@ -6163,7 +6163,7 @@ export type DrawRulerErrors = {
      */
     413: Problem;
     /**
-     * Not sent as application/json.
+     * Not sent as application/json, or packed.
      */
     415: Problem;
     /**
@@ -6229,7 +6229,7 @@ export type PlanBatchErrors = {
      */
     413: Problem;
     /**
-     * Not sent as application/json.
+     * Not sent as application/json, or packed.
      */
     415: Problem;
     /**
