@@ -105,7 +105,8 @@ function sayLimit(name: string, issue: z.core.$ZodIssueTooSmall | z.core.$ZodIss
     return { message: `${name} has ${value.length} entries. I take ${allowed}.`, allowed: [allowed] };
   }
   if (typeof value === "string" && issue.origin === "string") {
-    const allowed = small ? `at least ${limit} letters` : `at most ${limit} letters`;
+    const allowed = `${small ? "at least" : "at most"} ${limit} ${limit === 1 ? "letter" : "letters"}`;
+    if (value === "") return { message: `${name} is empty. I take ${allowed}.`, allowed: [allowed] };
     return { message: `${name} is ${value.length} letters long. I take ${allowed}.`, allowed: [allowed] };
   }
   if (issue.inclusive === false) {

@@ -10,6 +10,8 @@ const LITERAL = /true|false|null|-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: JSON forbids bare control characters in strings.
 const STRING = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
 
+const END = "the end";
+
 /** What is wrong and where. */
 interface Fault {
   at: number;
@@ -23,13 +25,29 @@ interface Fault {
  */
 export function describeFault(text: string): string {
   if (text.trim() === "") return "The request has no content. Send a JSON object.";
-  const { at, wanted } = findFault(text);
-  const before = text.slice(0, at);
+  const fault = findFault(text);
+  const before = text.slice(0, fault.at);
   const line = before.split("\n").length;
-  const column = at - before.lastIndexOf("\n");
+  const column = fault.at - before.lastIndexOf("\n");
+  return `Line ${line}, column ${column}: ${say(text, fault)}${hint(text, fault.at)}`;
+}
+
+/**
+ * The same for one line of many, which knows its column only: the answer beside it says which line it was.
+ * @param text - a line that `JSON.parse` refused
+ * @example describeLineFault('{"glaze": {') // "Column 12: I wanted a field name in double quotes, and the text ended. Each …"
+ */
+export function describeLineFault(text: string): string {
+  const fault = findFault(text);
+  const torn = fault.at >= text.trimEnd().length || fault.wanted === END;
+  const slip = hint(text, fault.at) || (torn ? " Each question stands whole on a line of its own." : "");
+  return `Column ${fault.at + 1}: ${say(text, fault)}${slip}`;
+}
+
+function say(text: string, { at, wanted }: Fault): string {
   const near = text.slice(at, at + 8).split(/[\r\n]/)[0] ?? "";
   const found = at >= text.length ? "the text ended" : `found ${JSON.stringify(near)}`;
-  return `Line ${line}, column ${column}: I wanted ${wanted}, and ${found}.${hint(text, at)}`;
+  return `I wanted ${wanted}, and ${found}.`;
 }
 
 /** The usual slips. */
@@ -88,7 +106,7 @@ function findFault(text: string): Fault {
   try {
     value(0);
     skip();
-    return { at, wanted: "the end" };
+    return { at, wanted: END };
   } catch (fault) {
     skip();
     return { at, wanted: (fault as Fault).wanted };

@@ -6,6 +6,7 @@
 import type { Context } from "hono";
 import type { z } from "zod";
 import { accept, asProblem } from "./accept.ts";
+import { describeLineFault } from "./json-fault.ts";
 import { NDJSON_TYPE, requireContentType } from "./media.ts";
 import { answerLines, MAX_LINE_BYTES } from "./ndjson.ts";
 import type { Env } from "./operation.ts";
@@ -37,7 +38,7 @@ export function lineAnswers<S extends z.ZodType<{ id?: string | undefined }>>(
     answer(text, line) {
       let value: unknown;
       try {
-        value = parseJson(text);
+        value = parseJson(text, describeLineFault);
         const { id, ...question } = accept(schema, value) as { id?: string };
         const tag = id === undefined ? "" : `,"id":${JSON.stringify(id)}`;
         return `{"line":${line}${tag},"result":${JSON.stringify(compute(question as Omit<z.output<S>, "id">))}}`;

@@ -26,13 +26,14 @@ export async function readJson<S extends z.ZodType>(c: Context, schema: S): Prom
 }
 
 /**
- * @throws ProblemError (400) that says where the text stops being JSON
+ * @param describe - says where the text stops being JSON
+ * @throws ProblemError (400) with that
  */
-export function parseJson(text: string): unknown {
+export function parseJson(text: string, describe = describeFault): unknown {
   try {
     return JSON.parse(text);
   } catch {
-    throw new ProblemError("malformed-json", describeFault(text));
+    throw new ProblemError("malformed-json", describe(text));
   }
 }
 

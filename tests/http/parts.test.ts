@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import { z } from "zod";
 import { createApp } from "../../api/app.ts";
 import { chooseBranch } from "../../api/http/branch.ts";
-import { describeFault } from "../../api/http/json-fault.ts";
+import { describeFault, describeLineFault } from "../../api/http/json-fault.ts";
 import { page } from "../../api/http/paging.ts";
 import { nameOf, toPointer } from "../../api/http/pointer.ts";
 import { pointInto } from "../../api/routes/point-into.ts";
@@ -52,6 +52,28 @@ describe("worked examples", () => {
     expect(describeFault("  ")).toBe("The request has no content. Send a JSON object.");
     expect(describeFault('{"a": 01}')).toMatch(/^Line 1, column 8: /);
     expect(describeFault('{"a": "b\nc"}')).toMatch(/^Line 1, column 7: /);
+  });
+
+  it.each([
+    [
+      '{"parts": 4,5}',
+      'Column 13: I wanted a field name in double quotes, and found "5}". A decimal comma? Write a point.',
+    ],
+    [
+      '{"glaze": {',
+      "Column 12: I wanted a field name in double quotes, and the text ended. Each question stands whole on a line of its own.",
+    ],
+    [
+      '{} {"a": 1}',
+      'Column 4: I wanted the end, and found "{\\"a\\": 1}". Each question stands whole on a line of its own.',
+    ],
+    [
+      "NaN",
+      'Column 1: I wanted a value, and found "NaN". A number must be a number: leave the field out if you don\'t know it.',
+    ],
+    ['{"a": x}', 'Column 7: I wanted a value, and found "x}".'],
+  ])("describeLineFault(%j)", (text, said) => {
+    expect(describeLineFault(text)).toBe(said);
   });
 
   it("chooseBranch", () => {

@@ -59,7 +59,7 @@ describe("bars that cannot be", () => {
     [bars({ plastic: 100, dry: 90, fired: 95 }), "/bars/0/fired", "grows by more than 2 %"],
     [bars({ plastic: 100 }), "/bars/0", "plastic length alone"],
     [bars({ plastic: "3 in 5 mm", fired: 70 }), "/bars/0/plastic", "mixes in and mm"],
-    [bars({ plastic: 100, fired: "" }), "/bars/0/fired", "at least 1 letters"],
+    [bars({ plastic: 100, fired: "" }), "/bars/0/fired", "`fired` is empty. I take at least 1 letter."],
     [bars({ plastic: true, fired: 88 }), "/bars/0/plastic", "a number or a text in double quotes or an object"],
     [bars({ plastic: { value: 3.5, unit: "inch" }, fired: 88 }), "/bars/0/plastic/unit", "Did you mean"],
     [bars({ plastic: { value: 3.5 }, fired: 88 }), "/bars/0/plastic/unit", "missing"],

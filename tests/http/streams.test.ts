@@ -68,6 +68,13 @@ describe("POST /v1/fit/stream", () => {
     expect(lines[7].result).toEqual(report);
   });
 
+  it("says in which column a line breaks off, and leaves which line to the answer's own `line`", async () => {
+    const { lines } = await stream("/v1/fit/stream", ["", "", '{"glaze": {']);
+    expect(lines).toMatchObject([
+      { line: 3, error: { status: 400, detail: expect.stringMatching(/^Column 12: .*ended/) } },
+    ]);
+  });
+
   it("passes over empty lines but counts them, and takes CR LF", async () => {
     const { lines } = await stream("/v1/fit/stream", ["", `${THAW_TEXT}\r`, "  ", "", THAW_TEXT, ""]);
     expect(lines.map((one) => one.line)).toEqual([2, 5]);
