@@ -1,5 +1,6 @@
 /** Another cooling as a remedy: a schedule, with nothing in it that the model does not know. */
 import { describe, expect, it } from "vitest";
+import { otherCooling } from "../../api/engine/advice/cooling.ts";
 import { findRemedies, hoursThrough, inWindow, rateAt } from "../../api/engine/advice/index.ts";
 import type { RemediesRequest } from "../../api/engine/advice/types.ts";
 import { checkFit } from "../../api/engine/fit/index.ts";
@@ -151,8 +152,9 @@ describe("the cooling that is advised", () => {
       [7.0, 700],
     ] as const) {
       for (const clay of ["white-earthenware", "red-earthenware", "red-stoneware"]) {
-        const remedy = coolingOf({ glaze: stated(value, transitionC), body: { class: clay }, target: 0.99 });
-        if (remedy) expect(remedy.costs.join(" ")).toMatch(/573\u00a0°C.*dunts there is not calculated/);
+        const request = { glaze: stated(value, transitionC), body: { class: clay } };
+        const [way] = otherCooling(request, checkFit(request), 0.99);
+        expect(way!.costs.join(" ")).toMatch(/573\u00a0°C.*dunts there is not calculated/);
       }
     }
   });
@@ -162,16 +164,17 @@ describe("the cooling that is advised", () => {
     for (let value = 3; value <= 9; value += 1.5) {
       for (const transitionC of [560, 700]) {
         for (const clay of ["white-earthenware", "red-earthenware", "cristobalite-stoneware", "hard-porcelain"]) {
-          const remedy = coolingOf({ glaze: stated(value, transitionC), body: { class: clay }, target: 0.99 });
-          if (!remedy || remedy.cooling!.cPerHour <= 100) continue;
+          const request = { glaze: stated(value, transitionC), body: { class: clay } };
+          const [way] = otherCooling(request, checkFit(request), 0.99);
+          if (!way || way.cooling!.cPerHour <= 100) continue;
           faster++;
-          expect(remedy.cooling!.toC).toBeGreaterThanOrEqual(600);
-          expect(rateAt(remedy.fit.firing!.cooling!, 573)).toBe(100);
-          expect(remedy.cooling!.hours).toBeLessThan(0);
+          expect(way.cooling!.toC).toBeGreaterThanOrEqual(600);
+          expect(rateAt(way.fit.firing!.cooling!, 573)).toBe(100);
+          expect(way.cooling!.hours).toBeLessThan(0);
         }
       }
     }
-    expect(faster).toBeGreaterThan(0);
+    expect(faster).toBeGreaterThan(5);
   });
 
   it("changes a schedule of segments where the glaze sets, and leaves its soaks", () => {

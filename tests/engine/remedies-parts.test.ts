@@ -43,7 +43,7 @@ const state = (figures: Partial<State> = {}, moles: Record<string, number> = {},
   }) as unknown as State;
 
 const line = (id: string | null, now: number, moles: Record<string, number>, colours = false): BenchLine =>
-  ({ id, name: id ?? "own", now, moles, fired: 1, colours, line: {} }) as unknown as BenchLine;
+  ({ id, name: id ?? "own", now, moles, colours, line: {} }) as unknown as BenchLine;
 
 describe("the stress to aim at", () => {
   /** Sound by how much more the glass expands; each unit is worth 10 MPa. */
@@ -267,7 +267,7 @@ describe("kinds of change", () => {
     expect(BORON.down(line("any", 5, { [oxide]: 0.07, SiO2: 0.93 }))).toBe(false);
   });
 
-  it("for each part of boron, one and a half of silica at most, and two of other flux at least", () => {
+  it("for each part of boron, one and a half of silica at most, and two of other flux less at most", () => {
     const [silicas, fluxes] = BORON.rules!;
     expect([silica, borate, talc, kaolin].map((one) => silicas!(one))).toEqual([1, -1.5, 0, 0]);
     expect([silica, borate, talc, kaolin].map((one) => fluxes!(one))).toEqual([0, -2, -1, 0]);
@@ -587,6 +587,85 @@ describe("the search on straight lines", () => {
     between(changeOf(free.x, now)[1]!, NEEDED - 12, NEEDED - 12 + BEYOND);
   });
 
+  /** Lines that may only grow: so many MPa with each part more, and room for so many parts. */
+  const growing = (...lines: [eases: number, room: number][]) => {
+    const { bench, now, terms } = straight(lines.map(([eases], j) => ({ ...line(`material-${j}`, 10, {}), eases })));
+    const high = lines.map(([, room]) => 10 + room);
+    return (more: Partial<Terms> = {}) => {
+      const found = leastChange(bench, LEAST_OF_ALL, { ...terms, low: now, high, ...more }, solve)!;
+      return { found, change: changeOf(found.x, now) };
+    };
+  };
+
+  it("where three are not enough, leaves out what can be, the smallest move first (arithmetic)", () => {
+    // At their most: 4 + 3 + 2.5 + 1.2 + 4.5 MPa; any three bring 11.5 at most. With all five the fifth moves 0.95 parts.
+    const { found, change } = growing([4, 1], [3, 1], [2.5, 1], [2, 0.6], [1.5, 3])();
+    // Without the fourth, the smallest, 9.5 MPa and the rest from the fifth; then nothing more can be left out.
+    expect(change.slice(0, 4)).toEqual([1, 1, 1, 0].map((parts) => expect.closeTo(parts, 6)));
+    between(change[4]!, (NEEDED - 9.5) / 1.5, (NEEDED + BEYOND - 9.5) / 1.5);
+    expect(found.reaches).toBe(true);
+  });
+
+  it("keeps the bounds of a line that has no room for what is worth weighing (arithmetic)", () => {
+    // 0.3 and 0.45 parts of 10 MPa each are 7.5 MPa; half a part would be the least that moves otherwise.
+    const { found, change } = growing([10, 0.3], [10, 0.45])();
+    expect(change).toEqual([expect.closeTo(0.3, 6), expect.closeTo(0.45, 6)]);
+    expect(found.reaches).toBe(false);
+    // Beside others that have it, it is left out: as above, without the fourth.
+    const beside = growing([4, 1], [3, 1], [2.5, 1], [2.2, 0.4], [1.5, 3])().change;
+    expect(beside[3]).toBe(0);
+    between(beside[4]!, (NEEDED - 9.5) / 1.5, (NEEDED + BEYOND - 9.5) / 1.5);
+  });
+
+  it.each([
+    // Two parts of 1 MPa each; a chance of 0.018 less, 0.02 with 0.002 to spare, is 1.08 MPa, and 0.048 less is 2.88.
+    // Eight MPa less 1.08 are still four lines' work: simple enough.
+    [4, 8, 4, 1.08],
+    // Twelve less 1.08 are still six lines' work, less 2.88 only five's.
+    [6, 12, 5, 2.88],
+  ])(
+    "of what falls short with %d lines, leaves out all but what %d MPa need (arithmetic)",
+    (lines, most, kept, less) => {
+      const all = Array.from({ length: lines }, (): [number, number] => [1, 2]);
+      const { found, change } = growing(...all)({ target: 0.95 });
+      expect(change.filter((parts) => parts > 0)).toHaveLength(kept);
+      between(
+        change.reduce((sum, parts) => sum + parts, 0),
+        most - less,
+        most - less + BEYOND,
+      );
+      expect(found.reaches).toBe(false);
+    },
+  );
+
+  it("ends where the model itself is, not its straight lines (arithmetic)", () => {
+    const { bench, now, terms } = straight([silica]);
+    /** 2 MPa a part less, of which 0.04 for each part moved are lost; the melt stiffens faster and faster. */
+    const curved: Bench = {
+      ...bench,
+      at([parts]) {
+        const more = parts! - 30;
+        const stress = 30e6 - 2e6 * more + 0.04e6 * more ** 2;
+        return state({ stress, sound: soundAt(stress), logViscosity: 3 + 0.02 * more + 0.002 * more ** 2 });
+      },
+    };
+    const rooms = roomOf(bench.lines, SILICA_ALONE, terms);
+    const from = { x: now, state: curved.at(now)! };
+    const moved = (melt: number) => {
+      const held = { ...terms, request: { melt: { logViscosity: melt } } as RemediesRequest };
+      return settle(searchOf(curved, SILICA_ALONE, held, solve), rooms, from)!;
+    };
+    // 2 d − 0.04 d² = MPa.
+    const parts = (mpa: number) => (2 - Math.sqrt(4 - 0.16 * mpa)) / 0.08;
+    between(moved(9).moved, parts(NEEDED), parts(NEEDED + BEYOND));
+    expect(moved(9).reaches).toBe(true);
+    // 0.02 d + 0.002 d² = 0.2 at d = 6.18, before that: 10.8 MPa. A programme aims at 0.196, 6.09 parts.
+    const { moved: short, reaches, tight } = moved(0.2);
+    between(short, 6.05, (Math.sqrt(0.0004 + 0.008 * 0.2) - 0.02) / 0.004);
+    expect(reaches).toBe(false);
+    expect(tight).toEqual(["melt"]);
+  });
+
   it("gives nothing where nothing may move, or nothing helps", () => {
     const { bench, now, terms } = straight(lines);
     expect(leastChange(bench, LEAST_OF_ALL, { ...terms, low: now, high: now }, solve)).toBeNull();
@@ -712,7 +791,7 @@ describe("one round as a programme", () => {
       ),
     );
     expect(all[6]).toEqual(row([1, 1, 1, 1, 1, 1, 0, 0], -OPEN, 60));
-    // Silica no more than one and a half of boron, other flux less by two at least.
+    // Silica no more than one and a half of boron, other flux less by two at most.
     expect(all[7]).toEqual(row([1, -1.5, 0, -1, 1.5, 0, 0, 0], -OPEN, 0));
     expect(all[8]).toEqual(row([0, -2, -1, 0, 2, 1, 0, 0], -OPEN, 0));
     expect(all).toHaveLength(9);
@@ -744,6 +823,16 @@ describe("one round as a programme", () => {
     expect(above!.high).toBeCloseTo(0.186, 9);
     expect(below!.low).toBeCloseTo(-0.206, 9);
     expect([reach!.low, reach!.high]).toEqual(near([1, 7]));
+  });
+
+  it("leaves out a limit on what is not known, and rules where a kind has none", () => {
+    const unknown: Limit = { ...limits[0]!, value: () => null };
+    expect(program(bench, terms, rooms, [unknown], here).rows).toHaveLength(7);
+    // Without the two rules of boron; and what may not move needs no reach.
+    const free = roomOf(bench.lines, LEAST_OF_ALL, terms);
+    expect(program(bench, terms, free, limits, { ...here, kind: LEAST_OF_ALL }).rows).toHaveLength(7);
+    const still = rooms.map((room, j) => (j === 1 ? { up: [0, 0] as const, down: [0, 0] as const } : room));
+    expect(program(bench, terms, still, limits, here).rows).toHaveLength(8);
   });
 
   it("costs parts; what is short or past only where it may be; and doubt where that has to shrink (arithmetic)", () => {
@@ -806,6 +895,53 @@ describe("rounding for the scales", () => {
     // All whiting out, 22.3 MPa together: not less than nothing, though ten and a half parts would be the next half.
     expect(round([36, 0], true, 9, { target: 0.87, high: [36, 50] })).toEqual([36, 0]);
     expect(round([36.07, 10.3 + 5e-7], true, 9, { target: 0.7001 })[1]).toBe(10.3);
+  });
+
+  it("no line goes below its least (arithmetic)", () => {
+    // 12.6 MPa are wanted: five and a half parts and one and a half are 12.5; two would be the next half, but 1.7 is all.
+    expect(round([35.5, 8.6], true, 9, { target: 0.71, low: [0, 8.6] })).toEqual([35.5, 8.6]);
+  });
+
+  /** Three or four lines that moved: every recipe that is tried while none is good enough. */
+  const tried = (changes: number[]) => {
+    const lines = changes.map((_, j) => ({ ...line(`material-${j}`, 10, {}), eases: 1 }));
+    const { bench, now, terms } = straight(lines);
+    const x = now.map((parts, j) => parts + changes[j]!);
+    const seen: number[][] = [];
+    const watched: Bench = {
+      ...bench,
+      at(next) {
+        seen.push(next.map((parts, j) => Math.round((parts - now[j]!) * 1e6) / 1e6));
+        return null;
+      },
+    };
+    const found = { x, state: bench.at(x)!, moved: 0, reaches: true, tight: [] };
+    expect(forTheScales(watched, LEAST_OF_ALL, terms, found).x).toBe(x);
+    return seen;
+  };
+
+  it("tries each line a step less, to the step or a step more, never none at all, the fewest parts first", () => {
+    const seen = tried([0.3, 1.2, 2.2]);
+    // By halves: half a part or one of the first, for it has no step less; 1 to 2 and 2 to 3 of the others: 2 × 3 × 3.
+    const halves = seen.slice(0, 18);
+    expect(new Set(halves.map((x) => x.join())).size).toBe(18);
+    expect(new Set(halves.map(([first]) => first))).toEqual(new Set([0.5, 1]));
+    expect(new Set(halves.map(([, second]) => second))).toEqual(new Set([1, 1.5, 2]));
+    expect(new Set(halves.map(([, , third]) => third))).toEqual(new Set([2, 2.5, 3]));
+    const sums = halves.map((x) => x.reduce((sum, parts) => sum + parts, 0));
+    expect(sums).toEqual([...sums].sort((a, b) => a - b));
+    // Then by tenths, of which the first has three.
+    expect(seen[18]).toEqual([0.3, 1.2, 2.2]);
+  });
+
+  it("tries 27 of each rounding at most, neither the fewest parts nor the most (arithmetic)", () => {
+    // Each of four lines by three steps are 81, from which the middle is taken; four roundings.
+    const seen = tried([1.23, 1.23, 1.23, 1.23]);
+    expect(seen).toHaveLength(4 * 27);
+    const sums = seen.slice(0, 27).map((x) => x.reduce((sum, parts) => sum + parts, 0));
+    // From 4 to 8, one of each end; by halves: 1, 4, 10, 16, 19, 16, 10, 4 and 1 of them.
+    expect(Math.min(...sums)).toBeGreaterThan(4);
+    expect(Math.max(...sums)).toBeLessThan(8);
   });
 
   it("gives back what was found where no rounding holds", () => {

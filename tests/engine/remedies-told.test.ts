@@ -10,11 +10,13 @@ import { recipeRemedies } from "../../api/engine/advice/recipe-remedies.ts";
 import { recipeRemedy } from "../../api/engine/advice/recipe-remedy.ts";
 import type { Found } from "../../api/engine/advice/settle.ts";
 import type { Block, RemediesRequest, Remedy } from "../../api/engine/advice/types.ts";
+import { analyseGlaze } from "../../api/engine/chemistry/index.ts";
 import { drawsFor } from "../../api/engine/fit/draws.ts";
 import { checkFit } from "../../api/engine/fit/index.ts";
 import { simulate } from "../../api/engine/fit/simulate.ts";
 import { prepare } from "../../api/engine/fit/situation.ts";
-import { viscosityCurve } from "../../api/engine/glass/index.ts";
+import { surfaceTension, viscosityCurve } from "../../api/engine/glass/index.ts";
+import type { Recipe } from "../../api/engine/recipe/types.ts";
 import { SMALL } from "../support/small-misfit.ts";
 
 const never = () => null;
@@ -96,6 +98,42 @@ describe("a recipe as told", () => {
     expect(melt!.logViscosity.after.value).toBeGreaterThan(melt!.logViscosity.before.value);
     expect(melt!.surfaceTension!.before.value).toBeGreaterThan(250);
     expect(melt!.surfaceTension!.after.value).toBeGreaterThan(250);
+  });
+
+  describe("the surface tension", () => {
+    const tension = (tin: number, zinc: number) => {
+      const glaze = {
+        recipe: [
+          { material: "potash-feldspar", parts: 40 },
+          { material: "silica", parts: 20 },
+          { material: "zinc-oxide", parts: 30 },
+        ],
+      };
+      const request: RemediesRequest = { ...SMALL, glaze, allow: ["tin-oxide"] };
+      const { bench, terms } = askedOf(request, before, 0.999, 1)!;
+      expect(bench.lines.map(({ id }) => id)).toEqual(["potash-feldspar", "silica", "zinc-oxide", "tin-oxide"]);
+      const x = [40, 20, zinc, tin];
+      const found: Found = { x, state: bench.at(x)!, moved: 0, reaches: false, tight: [] };
+      const { melt } = recipeRemedy({ bench, kind: LEAST_OF_ALL, terms, found }, before);
+      return { told: melt!.surfaceTension, sets: [terms.start, found.state].map(setsOf) };
+    };
+    const setsOf = ({ chemistry: { moleFractions, fired } }: State) =>
+      surfaceTension(moleFractions, fired.weightPercent).map(({ value }) => value);
+
+    it("is that of the first set that covers the glaze", () => {
+      // The first has no figure for zinc oxide, the second has.
+      const { told, sets } = tension(0, 26);
+      expect(sets.map(([first]) => first)).toEqual([null, null]);
+      expect(sets[0]![1]).not.toBeNull();
+      expect(told).toEqual({ before: sets[0]![1], after: sets[1]![1] });
+    });
+
+    it("is not told where none covers one of the two", () => {
+      // None has a figure for tin oxide.
+      const { told, sets } = tension(40, 30);
+      expect(sets[1]).toEqual([null, null, null]);
+      expect(told).toBeNull();
+    });
   });
 
   const short = { target: 0.999 };
@@ -189,7 +227,6 @@ function straight(
         ...one,
         name: one.id,
         line: { material: one.id, parts: one.now },
-        fired: 1,
         colours: false,
       }),
     ),
@@ -255,6 +292,36 @@ describe("recipes told apart", () => {
       { ...KAOLIN, id: "zinc-oxide", moles: { Fe2O3: 1 } },
     ]);
     expect(without).toEqual(["the least change of all", "the least change without talc"]);
+  });
+
+  it("three recipes that reach are enough; one that falls short without what came in is no answer", () => {
+    // Of lines of no kind, each brings 12.12 MPa by itself, the next one less readily; two MPa are all that the last can.
+    const incoming = (id: string, eases: number) => ({ id, now: 0, eases, moles: { Fe2O3: 1 } });
+    const still = { ...FELDSPAR, eases: 0 };
+    const ids = ["talc", "kaolin", "zinc-oxide", "dolomite"];
+    const four = ids.map((id, j) => incoming(id, 3 - j / 2));
+    expect(titles([still, ...four])).toEqual([
+      "the least change of all",
+      "the least change without talc",
+      "the least change without talc and kaolin",
+    ]);
+    expect(titles([still, incoming("talc", 3), incoming("kaolin", 0.05)])).toEqual(["the least change of all"]);
+  });
+
+  it("a like change that takes far less is told in place of what was found first (arithmetic)", () => {
+    // Feldspar less brings 1.5 MPa a part, 7.9 of them at most; boron a quarter.
+    const { bench, terms } = straight([
+      { ...FELDSPAR, eases: -1.5 },
+      { ...WHITING, eases: 0 },
+      { ...COLEMANITE, eases: 0.25 },
+    ]);
+    const remedies = recipeRemedies({ bench, terms: { ...terms, low: [42.1, 0, 0] } }, before, solve);
+    // Twelve MPa with no more than twice as much flux out as boron in, 3.25 × 3.7, are 11.1 parts; least, 7.9 and 0.6.
+    const both = remedies.filter(({ materialsMoved }) => materialsMoved === 2);
+    expect(both.map(({ kind }) => kind)).toEqual(["least-change"]);
+    expect(both[0]!.partsMoved).toBeGreaterThanOrEqual(8.5);
+    // What is aimed beyond and rounded takes less than one and a half.
+    expect(both[0]!.partsMoved).toBeLessThan(10);
   });
 
   it("what falls short is told from 0.02 more on (arithmetic)", () => {
@@ -368,6 +435,43 @@ describe("what stops any recipe", () => {
     it("names none of them where a recipe was found as far on", () => {
       const found = { recipe: {}, after: { probabilities: { sound: target } } } as unknown as Remedy;
       expect(blocksOf(request, [found]).filter(({ limit }) => limit !== "doubt")).toEqual([]);
+    });
+  });
+
+  describe("of a recipe that is outside its own limits, of which no solver makes anything", () => {
+    const blocksOf = (seger: RemediesRequest["seger"]) => {
+      const request = { ...SMALL, seger };
+      const asked = askedOf(request, before, 0.85, 1)!;
+      return whatBlocks({ request, asked, before, target: 0.85, seed: 1, solve: never }, []);
+    };
+    // 0.31 of alumina and 3.7 of silica.
+    const { moles } = analyseGlaze(SMALL.glaze as Recipe).seger!;
+    const asItStands = expect.closeTo(before.probabilities.sound, 3);
+
+    it("the limit that it breaks, without which it gets as far as it stands", () => {
+      expect(moles.Al2O3).toBeLessThan(0.5);
+      const [block, ...others] = blocksOf({ Al2O3: { min: 0.5 } });
+      expect(others).toEqual([]);
+      expect(block).toMatchObject({
+        limit: "Al2O3 in the Seger formula",
+        pointer: "/seger/Al2O3",
+        soundWithout: asItStands,
+      });
+      expect(block!.text).toContain("Without that, a change of recipe gets to about 7 in 20.");
+    });
+
+    it("two of them together, where lifting one leaves the other", () => {
+      expect(moles.SiO2).toBeLessThan(5);
+      const [block, ...others] = blocksOf({ Al2O3: { min: 0.5 }, SiO2: { min: 5 } });
+      expect(others).toEqual([]);
+      expect(block).toMatchObject({ limit: "together", soundWithout: asItStands });
+      expect(block).not.toHaveProperty("pointer");
+      for (const oxide of ["Al2O3", "SiO2"]) expect(block!.text).toContain(`${oxide} in the Seger formula was to stay`);
+      expect(block!.text).toContain("without all of them a change of recipe gets to about 7 in 20.");
+    });
+
+    it("none where it keeps them", () => {
+      expect(blocksOf({ Al2O3: { min: 0.2 }, SiO2: { min: 3 } })).toEqual([]);
     });
   });
 

@@ -17,10 +17,8 @@ export interface BenchLine {
   id: string | null;
   /** Parts now, for each 100 parts of the recipe. */
   now: number;
-  /** Moles of each oxide that one part leaves in the glaze [mol per 100 parts]. */
+  /** Moles of each oxide that it leaves in the glaze, in their ratios. */
   moles: Readonly<Record<string, number>>;
-  /** Fired weight of one part [-]. */
-  fired: number;
   /** Colours or opacifies: keeps its share. */
   colours: boolean;
 }
@@ -84,7 +82,8 @@ export interface Bench {
  * @param seed - seed of the draws
  */
 export function layOut(request: FitRequest, incoming: readonly string[], seed: number): Bench {
-  const { recipe, additions = [], thicknessMm } = request.glaze as Recipe & { thicknessMm?: number };
+  const { recipe: given, additions = [], thicknessMm } = request.glaze as Recipe & { thicknessMm?: number };
+  const recipe = eachOnce(given);
   const total = recipe.reduce((sum, { parts }) => sum + parts, 0);
   const scale = 100 / total;
   const present = new Set(recipe.flatMap((line) => ("material" in line ? [materialCalled(line.material)?.id] : [])));
@@ -143,10 +142,18 @@ export function shifted(situation: Situation, by: number, draws: Draws): { sound
   return { sound: counts.sound / DRAWS, stress: momentsOf(stress).stress };
 }
 
+/** A material that is written twice is weighed once, where it stands first; so a limit holds for all there is of it. */
+function eachOnce(given: readonly RecipeLine[]): RecipeLine[] {
+  const lines = new Map<string, RecipeLine>();
+  given.forEach((line, i) => {
+    const key = "material" in line ? (materialCalled(line.material)?.id ?? line.material) : `line ${i}`;
+    lines.set(key, { ...line, ...lines.get(key), parts: (lines.get(key)?.parts ?? 0) + line.parts });
+  });
+  return [...lines.values()];
+}
+
 function benchLine(line: RecipeLine, now: number): BenchLine {
-  const { moles, asWeighed, fired } = analyseGlaze({ recipe: [{ ...line, parts: 1 }] });
-  const left = Object.values(asWeighed.weightPercent).reduce((sum, percent) => sum + percent, 0) / 100;
-  const scaled = Object.fromEntries(Object.entries(moles).map(([oxide, amount]) => [oxide, amount * left]));
+  const { moles, fired } = analyseGlaze({ recipe: [{ ...line, parts: 1 }] });
   const colour = COLOURS.reduce((sum, oxide) => sum + (fired.weightPercent[oxide] ?? 0), 0);
   const material = "material" in line ? materialCalled(line.material) : undefined;
   return {
@@ -154,8 +161,7 @@ function benchLine(line: RecipeLine, now: number): BenchLine {
     name: nameOf(line),
     id: material?.id ?? null,
     now,
-    moles: scaled,
-    fired: left,
+    moles,
     colours: colour >= COLOURS_FROM,
   };
 }

@@ -95,9 +95,9 @@ export function otherCooling(fit: FitRequest, before: FitReport, target: number)
   ];
 }
 
-const cost = ({ hours }: OtherCooling): string =>
-  hours > 0
-    ? `The firing takes about ${Math.ceil(hours)} ${hours > 1 ? "hours" : "hour"} longer, and crystals may grow on the way: a clear glaze may haze or go matt.`
+const cost = ({ hours, cPerHour, insteadOfCPerHour }: OtherCooling): string =>
+  cPerHour < insteadOfCPerHour
+    ? `The firing takes about ${Math.max(Math.ceil(hours), 1)} ${hours > 1 ? "hours" : "hour"} longer, and crystals may grow on the way: a clear glaze may haze or go matt.`
     : `Faster cooling strains thick and crowded ware. It is meant down to ${QUARTZ[1]}\u00a0°C at most, so that quartz turns no faster than now.`;
 
 /** What of the quartz step is in the figures, and what is not. */

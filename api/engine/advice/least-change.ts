@@ -93,13 +93,17 @@ function fewest(search: Search, rooms: readonly Room[], free: Found, weighing: W
     }
     if (!improved) break;
   }
-  if (least > free.moved + weighing.perMaterial * (MOST_MOVES + 1)) leaveOut(now, free, weighing, settleOn);
+  if (least > free.moved + weighing.perMaterial * (MOST_MOVES + 1)) leaveOut(now, rooms, free, weighing, settleOn);
   return best;
 }
 
-/** From all that moved without the count, leaves out one material after the other, the smallest move first. */
+/**
+ * From all that moved without the count, leaves out one material after the other, the smallest move first. What has no
+ * room for a change worth weighing is out from the start.
+ */
 function leaveOut(
   now: readonly number[],
+  rooms: readonly Room[],
   free: Found,
   { least }: Weighing,
   settleOn: (moves: readonly Move[], start: number[]) => boolean,
@@ -107,7 +111,8 @@ function leaveOut(
   const change = (line: number) => free.x[line]! - now[line]!;
   let kept = now
     .map((_, line): Move => ({ line, way: change(line) > 0 ? 1 : -1 }))
-    .filter(({ line }) => Math.abs(change(line)) > NO_LESS);
+    .filter(({ line }) => Math.abs(change(line)) > NO_LESS)
+    .filter(({ line, way }) => (way > 0 ? rooms[line]!.up : rooms[line]!.down)[1] >= least);
   const partsOf = (moves: readonly Move[]) => moves.map(({ line }) => Math.max(Math.abs(change(line)), least));
   settleOn(kept, recipeOf(now, kept, partsOf(kept)));
   const bySize = [...kept].sort((a, b) => Math.abs(change(a.line)) - Math.abs(change(b.line)));
