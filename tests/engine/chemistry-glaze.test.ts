@@ -173,7 +173,7 @@ describe("cautions come once each, with leach tests named", () => {
     codes({ oxides: { basis: "weightPercent", amounts: { SiO2: 80 - percent, CaO: 20, [oxide]: percent } } });
   it.each([
     ...["PbO:lead", "CdO:cadmium", "BaO:barium", "Sb2O3:antimony", "Cr2O3:chromium", "MnO:manganese", "NiO:nickel"],
-    ...["CoO:cobalt", "V2O5:vanadium", "Li2O:lithium", "CuO:high-copper"],
+    ...["CoO:cobalt", "V2O5:vanadium", "Li2O:lithium", "CuO:high-copper", "BeO:beryllium"],
   ])("%s", (pair) => {
     const [oxide, code] = pair.split(":") as [string, string];
     expect(withOxide(oxide, 4)).toEqual([code, "leach-test"]);
@@ -191,6 +191,24 @@ describe("cautions come once each, with leach tests named", () => {
       ],
     };
     expect(codes(blue)).toEqual(["cobalt", "silica-dust", "leach-test"]);
+  });
+  // From 1 % of the line's weight on; mineral names in brackets.
+  it.each<[string, object, string[]]>([
+    ["CaF2 (fluorspar)", { formula: "CaF2" }, ["fluoride-fumes"]],
+    ["CaSO4·2H2O (gypsum)", { formula: "CaSO4·2H2O" }, ["sulfur-fumes"]],
+    ["FeS2 (pyrite)", { formula: "FeS2" }, ["sulfur-fumes"]],
+    ["KNO3 (nitre)", { formula: "KNO3" }, ["nitrogen-fumes"]],
+    ["NaCl (salt)", { formula: "NaCl" }, ["chlorine-fumes"]],
+    ["CaCO3", { formula: "CaCO3" }, []],
+    ["an ash with 1 % SO3 of 100", { analysis: { weightPercent: { CaO: 99, SO3: 1 } } }, ["sulfur-fumes"]],
+    ["an ash with less", { analysis: { weightPercent: { CaO: 99.1, SO3: 0.9 } } }, []],
+    ["fluorspar weighed as nothing", { formula: "CaF2", parts: 0 }, []],
+  ])("fumes of a line of one's own: %s", (_what, line, expected) => {
+    const recipe = [
+      { formula: "SiO2", parts: 90 },
+      { parts: 10, ...line },
+    ] as Recipe["recipe"];
+    expect(codes({ recipe })).toEqual(expected);
   });
   it("names the tests and promises nothing", () => {
     const message = analyseGlaze({ oxides: { basis: "moles", amounts: { SiO2: 2, PbO: 1 } } }).cautions.at(-1)!.message;

@@ -36,7 +36,7 @@ export function yieldOfAnalysis(
   const spread = new Map<number, number>();
   let listed = 0;
   let lost = 0;
-  let fluorine = 0;
+  const gases = new Map<string, number>();
   for (const [name, percent] of findings.entries(analysis.weightPercent, `${pointer}/weightPercent`, MAX_OXIDES)) {
     const at = `${pointer}/weightPercent/${pointerToken(name)}`;
     const atoms = analysisAtoms(name);
@@ -53,7 +53,7 @@ export function yieldOfAnalysis(
       spread.set(i, (spread.get(i) ?? 0) + half * gain);
     }
     lost += (percent * netLossG(fired)) / mass;
-    fluorine += (percent * (fired.gases.F ?? 0)) / mass;
+    for (const gas in fired.gases) gases.set(gas, (gases.get(gas) ?? 0) + (percent * fired.gases[gas]!) / mass);
   }
   const stated = analysis.lossOnIgnitionPercent;
   const known = stated === undefined || findings.amount(stated, `${pointer}/lossOnIgnitionPercent`, "Loss on ignition");
@@ -69,6 +69,7 @@ export function yieldOfAnalysis(
   const whole = totalPercent + assumedLossPercent;
   for (const [i, gram] of grams) grams.set(i, gram / whole);
   for (const [i, half] of spread) spread.set(i, half / whole);
+  for (const [gas, gram] of gases) gases.set(gas, gram / whole);
   const loss = (lost + statedLoss + assumedLossPercent) / whole;
-  return { yielded: buildYield(grams, spread, loss, fluorine / whole), totalPercent, assumedLossPercent };
+  return { yielded: buildYield(grams, spread, loss, gases), totalPercent, assumedLossPercent };
 }

@@ -17,15 +17,28 @@ const PLAIN_DUST = ruleOf("dust");
 const COPPER = ruleOf("copper");
 const HIGH_COPPER = ruleOf("high-copper");
 const LEACH_TEST = ruleOf("leach-test");
+/** What a harmful gas calls for. */
+const FUMES: ReadonlyMap<string, number> = new Map([
+  ["F", ruleOf("fluoride-fumes")],
+  ["SO3", ruleOf("sulfur-fumes")],
+  ["N2O5", ruleOf("nitrogen-fumes")],
+  ["Cl", ruleOf("chlorine-fumes")],
+]);
 
 /**
  * Cautions that a recipe and its fired glaze call for. The limits stand in the data, `common practice, no source`.
  * @param materials - built-in materials weighed out
  * @param firedPercent - weight per cent of each of `OXIDES` in the fired glaze [wt %]
+ * @param fumes - harmful gases given off by lines of one's own, which carry no cautions
  * @returns notices, each code once; `leach-test` last when anything may come out of the fired ware
  */
-export function glazeCautions(materials: readonly Material[], firedPercent: ArrayLike<number>): Notice[] {
+export function glazeCautions(
+  materials: readonly Material[],
+  firedPercent: ArrayLike<number>,
+  fumes: readonly string[] = [],
+): Notice[] {
   called.fill(0);
+  for (const gas of fumes) called[FUMES.get(gas)!] = 1;
   for (const material of materials) for (const rule of rulesOf(material)) called[rule] = 1;
   RULES.forEach(({ index, limit }, rule) => {
     if (index >= 0 && firedPercent[index]! >= limit) called[rule] = 1;

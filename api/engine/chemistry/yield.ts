@@ -16,12 +16,17 @@ export interface Yield {
   lost: number;
   /** Fluorine given off from one gram [g/g]. */
   fluorine: number;
+  /** Gases that harm, where a gram gives off {@link FUMES_FROM} or more of them: F, SO3, N2O5, Cl. */
+  fumes: readonly string[];
   /** What the kiln leaves of 100 g, by oxide [g]. */
   weightPercent: Readonly<Record<string, number>>;
 }
 
 /** Spread of a mineral weighed by its formula: half-width at 90 %, share of the figure. `common practice, no source`. */
 const FORMULA_SPREAD = 0.03;
+/** Share of a material that leaves as a harmful gas from which that is told [g/g]: `common practice, no source`. */
+export const FUMES_FROM = 0.01;
+const HARMFUL = ["F", "SO3", "N2O5", "Cl"];
 
 /**
  * Yield of a mineral or chemical from its formula, fired in air (see `fire`).
@@ -49,7 +54,8 @@ export function yieldOfFormula(formula: string, pointer = "", plusMinus?: Readon
     spread.set(i, plusMinus ? (plusMinus[OXIDES[i]!] ?? 0) / 100 : FORMULA_SPREAD * gram);
   }
   if (grams.size === 0) throw nothingLeft(pointer);
-  return buildYield(grams, spread, netLossG(fired) / mass, (fired.gases.F ?? 0) / mass);
+  const gases = Object.entries(fired.gases).map(([gas, gram]) => [gas, gram / mass] as const);
+  return buildYield(grams, spread, netLossG(fired) / mass, new Map(gases));
 }
 
 /** Gases given off less oxygen taken up, per mole fired [g]. */
@@ -59,12 +65,12 @@ export function netLossG(fired: Fired): number {
   return loss;
 }
 
-/** Lays maps from oxide position to grams out as a {@link Yield}. */
+/** Lays maps from oxide position to grams, and from gas to grams, out as a {@link Yield}. */
 export function buildYield(
   grams: ReadonlyMap<number, number>,
   spread: ReadonlyMap<number, number>,
   lost: number,
-  fluorine: number,
+  gases: ReadonlyMap<string, number>,
 ): Yield {
   const oxides = [...grams.keys()].sort((a, b) => a - b);
   return {
@@ -72,7 +78,8 @@ export function buildYield(
     grams: oxides.map((i) => grams.get(i)!),
     plusMinus: oxides.map((i) => spread.get(i) ?? 0),
     lost,
-    fluorine,
+    fluorine: gases.get("F") ?? 0,
+    fumes: HARMFUL.filter((gas) => (gases.get(gas) ?? 0) >= FUMES_FROM),
     weightPercent: Object.freeze(Object.fromEntries(oxides.map((i) => [OXIDES[i]!, 100 * grams.get(i)!]))),
   };
 }
