@@ -225,6 +225,25 @@ describe("a name that is no oxide", () => {
   ])("%s: meant is %s", (name, suggestion) => {
     expect(unknownOxide(name, "").suggestion).toBe(suggestion);
   });
+  // Right formulas of elements that no glass here was measured with: Ni2O3, Al2O3 or Fe would be another glaze.
+  it.each(["Nd2O3", "As2O3", "WO3", "Se", "U3O8", "Er2O3"])("%s: nothing is suggested for what is no slip", (name) => {
+    const issue = unknownOxide(name, "/a");
+    expect(issue).toMatchObject({ pointer: "/a", message: expect.stringContaining("not among the oxides counted") });
+    expect(issue).not.toHaveProperty("suggestion");
+  });
+  it("of sums and losses says what to write", () => {
+    for (const name of ["KNaO", "NaKO", "R2O"]) {
+      expect(unknownOxide(name, "")).toEqual({
+        pointer: "",
+        message: `“${name}” stands for K2O and Na2O together. Write each by itself.`,
+        allowed: ["K2O", "Na2O"],
+      });
+    }
+    for (const name of ["LOI", "loi", "L.O.I."]) {
+      expect(unknownOxide(name, "").message).toContain("lossOnIgnitionPercent");
+      expect(unknownOxide(name, "")).not.toHaveProperty("suggestion");
+    }
+  });
   it("is repeated to forty characters, and no further", () => {
     expect(unknownOxide("x".repeat(40), "").message).toContain(`“${"x".repeat(40)}”`);
     expect(unknownOxide("x".repeat(41), "").message).toContain(`“${"x".repeat(40)}…”`);

@@ -67,9 +67,35 @@ export function analysisAtoms(name: string): Atoms | undefined {
   return KNOWN.get(name);
 }
 
+/** Elements whose oxide, or whose gas, is counted here. */
+const COUNTED: ReadonlySet<string> = new Set([...KNOWN.values()].flatMap((atoms) => Object.keys(atoms)));
+
+/** Names of tables that are no oxide, and what is to be written for them. */
+const NO_OXIDE: readonly { name: RegExp; say: string; allowed?: string[] }[] = [
+  {
+    name: /^(KNaO|NaKO|R2O)$/i,
+    say: "stands for K2O and Na2O together. Write each by itself.",
+    allowed: ["K2O", "Na2O"],
+  },
+  {
+    name: /^(LOI|L\.O\.I\.?)$/i,
+    say: "is no oxide. Leave it out of a fired glass; a material's analysis has a field of its own for it, lossOnIgnitionPercent.",
+  },
+];
+
+/** Whether this is the right formula of a compound of some element that is not counted, such as Nd2O3. */
+function isForeign(name: string): boolean {
+  try {
+    return Object.keys(parseFormula(name)).some((element) => !COUNTED.has(element));
+  } catch {
+    return false;
+  }
+}
+
 /**
  * The issue to report for an oxide that is not known, with the spelling that was probably meant.
- * A zero for the letter O and wrong capitals are seen through first.
+ * A zero for the letter O and wrong capitals are seen through first. A right formula of an element that is not counted is
+ * no slip of the pen: nothing is suggested in its place.
  * @param name - what was read
  * @param pointer - where it stands
  * @example unknownOxide("K20", "/oxides/amounts/K20").suggestion // "K2O"
@@ -78,6 +104,15 @@ export function unknownOxide(name: string, pointer: string): Issue {
   const shown = name.length > 40 ? `${name.slice(0, 40)}…` : name;
   const wanted = name.replace(/0/g, "O").toLowerCase();
   const sameLetters = [...KNOWN.keys()].find((known) => known.toLowerCase() === wanted);
+  const lumped = NO_OXIDE.find((one) => one.name.test(name));
+  if (lumped) {
+    const { say, allowed } = lumped;
+    return { pointer, message: `“${shown}” ${say}`, ...(allowed ? { allowed } : {}) };
+  }
+  if (!sameLetters && isForeign(name)) {
+    const message = `“${shown}” is not among the oxides counted here. Leave a trace of it out; of a glaze that holds more I know too little.`;
+    return { pointer, message, allowed: [...OXIDES] };
+  }
   const suggestion = sameLetters ?? closest(name, KNOWN.keys());
   const message = `“${shown}” is not an oxide known here.${suggestion ? ` Did you mean ${suggestion}?` : " Write it as a formula, such as SiO2 or K2O."}`;
   return suggestion ? { pointer, message, suggestion } : { pointer, message, allowed: [...OXIDES] };
