@@ -110,11 +110,28 @@ async function* textLines(response: Response, deadline: Deadline): AsyncGenerato
       deadline.pause();
       const lines = (rest + decoder.decode(value, { stream: !done })).split("\n");
       rest = done ? "" : (lines.pop() ?? "");
-      for (const line of lines) if (line.trim() !== "") yield line;
+      for (const [at, line] of lines.entries()) {
+        // Many lines arrive at once; none of them is given after the caller has had enough.
+        if (deadline.signal.aborted) throw deadline.signal.reason;
+        if (done && at === lines.length - 1 && isTorn(line))
+          throw new ConnectionError("The answer broke off in the middle of a line.");
+        if (line.trim() !== "") yield line;
+      }
       if (done) return;
     }
   } finally {
     // An embedded service may not watch the signal; cancelling its stream stops it all the same.
     reader.cancel().catch(() => {});
+  }
+}
+
+/** Whether a last line without its newline is the beginning of an answer: some proxies end what broke off as if it were whole. */
+function isTorn(line: string): boolean {
+  if (!line.startsWith("{")) return false;
+  try {
+    JSON.parse(line);
+    return false;
+  } catch {
+    return true;
   }
 }

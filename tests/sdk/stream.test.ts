@@ -149,6 +149,21 @@ describe("leaving a stream early", () => {
     await expect(next).rejects.toBeInstanceOf(AbortedError);
   });
 
+  it("gives no answer after the signal, though more have arrived", async () => {
+    const controller = new AbortController();
+    const got: number[] = [];
+    const all = async () => {
+      // Every answer of a window arrives in one piece.
+      const answers = new Ringtrue({ fetch: echo(1e6) }).fit.stream(questions(500), { signal: controller.signal });
+      for await (const { line } of answers) {
+        got.push(line);
+        if (line === 20) controller.abort(new Error("enough"));
+      }
+    };
+    await expect(all()).rejects.toMatchObject({ name: "AbortedError", cause: new Error("enough") });
+    expect(got).toEqual(Array.from({ length: 20 }, (_, i) => i + 1));
+  });
+
   it("passes a fault of the source on as it is", async () => {
     const source = (function* () {
       yield question(1);
@@ -163,13 +178,14 @@ describe("leaving a stream early", () => {
 
 describe("streams over bad connections", () => {
   /** Breaks after `good` answers of each of the first `breaks` requests. */
-  function breaking(good: number, breaks: number, how: "error" | "close") {
+  function breaking(good: number, breaks: number, how: "error" | "close" | "torn line") {
     const windows: number[] = [];
     const fetch: FetchLike = (_url, init) => {
       const lines = linesOf(init);
       windows.push(lines.length);
       const cut = windows.length <= breaks;
-      const text = (cut ? lines.slice(0, good) : lines).map(answerTo).join("");
+      const torn = cut && how === "torn line" ? answerTo(lines[good]!, good).slice(0, -5) : "";
+      const text = (cut ? lines.slice(0, good) : lines).map(answerTo).join("") + torn;
       let told = false;
       return new Response(
         new ReadableStream({
@@ -185,7 +201,7 @@ describe("streams over bad connections", () => {
     return { fetch, windows };
   }
 
-  it.each(["error", "close"] as const)("ask again only for the lines still open (%s)", async (how) => {
+  it.each(["error", "close", "torn line"] as const)("ask again only for the lines still open (%s)", async (how) => {
     const { fetch, windows } = breaking(5, 2, how);
     const got: number[] = [];
     for await (const { line, result } of new Ringtrue({ fetch, ...quiet }).fit.stream(questions(16))) {
