@@ -9,7 +9,7 @@ export interface SheetOptions extends CallOptions {
    * Which sheet, from 1.
    * @default 1
    */
-  sheet?: number;
+  sheet?: number | undefined;
 }
 
 /** One sheet as SVG text. */

@@ -82,8 +82,10 @@ describe("a fresh project", () => {
   const code = `import { type FitRequest, Ringtrue, UnprocessableError } from "@ringtrue/sdk";
 
 const question: FitRequest = { glaze: { expansion: { value: 6 } }, body: { class: "red-stoneware" } };
-const client = new Ringtrue({ fetch: () => new Response('{ "verdict": "sound" }') });
-const { verdict } = await client.fit.check(question);
+// What is not set comes as undefined out of most surroundings.
+const apiKey: string | undefined = undefined;
+const client = new Ringtrue({ apiKey, fetch: () => new Response('{ "verdict": "sound" }') });
+const { verdict } = await client.fit.check(question, { signal: undefined });
 // @ts-expect-error the types are there and refuse a field that no question has
 client.fit.check({ ...question, colour: "blue" }).catch(() => {});
 console.log(verdict, new UnprocessableError({ type: "", title: "", status: 422, detail: "", requestId: "" }).status);
@@ -98,7 +100,8 @@ console.log(verdict, new UnprocessableError({ type: "", title: "", status: 422, 
       writeFileSync(join(home, "main.ts"), code);
       const module = how === "Bundler" ? "ESNext" : how;
       const lib = ["ES2022", "DOM", "DOM.Iterable"];
-      const strictness = { strict: true, skipLibCheck: false, noUncheckedIndexedAccess: true, types: [], lib };
+      const strictest = { strict: true, noUncheckedIndexedAccess: true, exactOptionalPropertyTypes: true };
+      const strictness = { ...strictest, skipLibCheck: false, types: [], lib };
       const compilerOptions = { ...strictness, target: "ES2022", module, moduleResolution: how, rootDir: "." };
       writeFileSync(join(home, "tsconfig.json"), JSON.stringify({ compilerOptions }));
       const options = { cwd: home, encoding: "utf8" } as const;

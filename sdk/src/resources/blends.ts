@@ -13,9 +13,9 @@ type PictureQuery = NonNullable<MapBlendData["query"]>;
 
 /** How the picture of a blend should look. */
 export interface BlendPictureChoice {
-  theme?: PictureQuery["theme"];
-  width?: 980 | 720 | 350;
-  standalone?: boolean;
+  theme?: PictureQuery["theme"] | undefined;
+  width?: 980 | 720 | 350 | undefined;
+  standalone?: boolean | undefined;
 }
 
 /** `client.blends` */

@@ -10,10 +10,10 @@ type PictureQuery = NonNullable<CheckFitData["query"]>;
 
 /** Which picture of a fit, and how it should look. */
 export interface PictureChoice {
-  picture?: PictureQuery["picture"];
-  theme?: PictureQuery["theme"];
-  width?: 980 | 720 | 350;
-  standalone?: boolean;
+  picture?: PictureQuery["picture"] | undefined;
+  theme?: PictureQuery["theme"] | undefined;
+  width?: 980 | 720 | 350 | undefined;
+  standalone?: boolean | undefined;
 }
 
 /** `client.fit` */

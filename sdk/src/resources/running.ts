@@ -11,9 +11,9 @@ type PictureQuery = NonNullable<EstimateRunningData["query"]>;
 
 /** How the picture of a run should look. */
 export interface RunningPictureChoice {
-  theme?: PictureQuery["theme"];
-  width?: 980 | 720 | 350;
-  standalone?: boolean;
+  theme?: PictureQuery["theme"] | undefined;
+  width?: 980 | 720 | 350 | undefined;
+  standalone?: boolean | undefined;
 }
 
 /** `client.running` */
