@@ -96,6 +96,16 @@ describe("doc comments", () => {
 describe("README", () => {
   const readme = readFileSync(`${root}README.md`, "utf8");
   const blocks = [...readme.matchAll(/```ts\n([\s\S]*?)```(?:\n+prints\n+```text\n([\s\S]*?)```)?/g)];
+  it("has a row for every call", () => {
+    const calls = Object.entries(new Ringtrue()).flatMap(([resource, value]) => {
+      const methods = Object.getOwnPropertyNames(Object.getPrototypeOf(value)).filter((one) => one !== "constructor");
+      return methods.map((method) => `${resource}.${method}(`);
+    });
+    expect(calls.length).toBeGreaterThan(25);
+    const rows = readme.split("\n").filter((line) => line.startsWith("| `"));
+    for (const call of calls) expect(rows.join("\n")).toContain(call);
+  });
+
   const shown = blocks.map(([block, code = "", output]) => ({ block, code, output }));
   it.each(shown)("$code", async ({ block, code, output }) => {
     const printed = `${(await run(code)).join("\n")}\n`;
