@@ -131,6 +131,29 @@ describe("numbers with fractions", () => {
   ])("%s is %d", (text, number) => expect(readNumber(text)).toBe(number));
 });
 
+// NIST Handbook 44, Appendix C: 1 US gallon 3.785 412 l, 1 US pint 473.176 5 ml; Weights and Measures Act 1985: 1 imperial
+// gallon 4.546 09 l, a pint its eighth (from memory).
+it.each([
+  ["1 us gal", 3785.412],
+  ["2.5 US gallons", 9463.53],
+  ["1 imp gal", 4546.09],
+  ["1 us pt", 473.1765],
+  ["8 imp pints", 4546.09],
+])("a bucket of %s holds %d ml", (text, ml) => {
+  const faults = new Faults();
+  close(readVolume(text, "/v", "The bucket", faults), ml, { abs: 0.005 });
+  expect(faults.issues).toEqual([]);
+});
+it.each([
+  ["5 gal", "us gal or imp gal"],
+  ["5 gallons", "us gal or imp gal"],
+  ["3 pints", "us pt or imp pt"],
+])("%s may be either country's: %s", (text, said) => {
+  const faults = new Faults();
+  expect(readVolume(text, "/v", "The bucket", faults)).toBeNaN();
+  expect(faults.issues).toMatchObject([{ pointer: "/v", message: expect.stringContaining(said) }]);
+});
+
 it("volumes and weights", () => {
   const faults = new Faults();
   const volume = (text: string) => readVolume(text, "/v", "The capacity", faults);

@@ -3,12 +3,16 @@ import type { Faults } from "./faults.ts";
 import { partNumber, readNumber } from "./number-text.ts";
 import type { VolumeInput, VolumeUnit, WeightInput, WeightUnit } from "./types.ts";
 
-/** Millilitres in each unit [ml]; fluid ounces by definition (US 29.5735295625, imperial 28.4130625). */
+/** Millilitres in each unit [ml], by definition: the US gallon 231 cubic inches, the imperial gallon 4.54609 l. */
 export const ML: Readonly<Record<VolumeUnit, number>> = {
   ml: 1,
   l: 1000,
   "us-fl-oz": 29.5735295625,
   "imp-fl-oz": 28.4130625,
+  "us-gal": 3785.411784,
+  "imp-gal": 4546.09,
+  "us-pt": 473.176473,
+  "imp-pt": 568.26125,
 };
 /** Grams in each unit [g]; the pound by definition, 453.59237. */
 export const GRAMS: Readonly<Record<WeightUnit, number>> = { g: 1, kg: 1000, lb: 453.59237, oz: 28.349523125 };
@@ -30,6 +34,18 @@ const VOLUMES: ReadonlyMap<string, VolumeUnit> = new Map(
     "imp fl oz": "imp-fl-oz",
     "us-fl-oz": "us-fl-oz",
     "imp-fl-oz": "imp-fl-oz",
+    "us gal": "us-gal",
+    "us gallon": "us-gal",
+    "us gallons": "us-gal",
+    "imp gal": "imp-gal",
+    "imp gallon": "imp-gal",
+    "imp gallons": "imp-gal",
+    "us pt": "us-pt",
+    "us pint": "us-pt",
+    "us pints": "us-pt",
+    "imp pt": "imp-pt",
+    "imp pint": "imp-pt",
+    "imp pints": "imp-pt",
   } as const),
 );
 const WEIGHTS: ReadonlyMap<string, WeightUnit> = new Map(
@@ -59,7 +75,10 @@ const WEIGHTS: ReadonlyMap<string, WeightUnit> = new Map(
 export function readVolume(input: VolumeInput | undefined, pointer: string, what: string, faults: Faults): number {
   const write = 'Write it like "350 ml", "2.5 l" or "12 us fl oz".';
   const fluid = "A fluid ounce is 29.57 ml in the United States and 28.41 ml in Britain: write us fl oz or imp fl oz.";
-  const hint = (unit: string) => (/^(fl|oz)/.test(unit) ? fluid : write);
+  const gallon = "A gallon is 3.785 l in the United States and 4.546 l in Britain: write us gal or imp gal.";
+  const pint = "A pint is 473 ml in the United States and 568 ml in Britain: write us pt or imp pt.";
+  const hint = (unit: string) =>
+    /^(fl|oz)/.test(unit) ? fluid : /^gal/.test(unit) ? gallon : /^(pt|pint)/.test(unit) ? pint : write;
   return amount(input, pointer, what, faults, {
     scale: ML,
     spelt: VOLUMES,

@@ -13,7 +13,7 @@ export type LengthUnit = "mm" | "cm" | "in";
 export type LengthInput = number | string | { value: number; unit: LengthUnit };
 
 /** Units of volume. Fluid ounces differ between countries, so they carry one. */
-export type VolumeUnit = "ml" | "l" | "us-fl-oz" | "imp-fl-oz";
+export type VolumeUnit = "ml" | "l" | "us-fl-oz" | "imp-fl-oz" | "us-gal" | "imp-gal" | "us-pt" | "imp-pt";
 /** A volume: a text such as `"350 ml"`, or a value with its unit. */
 export type VolumeInput = string | { value: number; unit: VolumeUnit };
 
