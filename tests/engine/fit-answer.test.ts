@@ -10,6 +10,7 @@ import { prepare } from "../../api/engine/fit/situation.ts";
 import { summarise } from "../../api/engine/fit/summary.ts";
 import { TRIAL_SOURCES } from "../../api/engine/fit/trials.ts";
 import { weighUp } from "../../api/engine/fit/weigh-up.ts";
+import { appenDensity } from "../../api/engine/glass/index.ts";
 import { DATA_VERSION, DEFAULT_SEED, ENGINE_VERSION } from "../../api/engine/version.ts";
 import { close } from "../support/close.ts";
 
@@ -170,12 +171,17 @@ describe("several coats", () => {
   const outer = oxides({ SiO2: 70, Al2O3: 8, CaO: 12, K2O: 10 }, 0.2);
   const inner = oxides({ SiO2: 62, Al2O3: 9, CaO: 14, Na2O: 10, MgO: 5 }, 0.6);
 
-  it("melted into one are judged as their oxides mixed by thickness, as thick as both", () => {
+  it("melted into one are judged as their oxides mixed by weight, as thick as both", () => {
     const { mixed, coats } = checkFit({ body, glaze: { layers: [outer, inner] } });
     expect(coats!.map(({ thicknessMm }) => thicknessMm)).toEqual([0.2, 0.6]);
     const [a, b] = [outer, inner].map((coat) => analyseGlaze(coat).fired.weightPercent);
     const names = ["SiO2", "Al2O3", "CaO", "K2O", "Na2O", "MgO"];
-    const amounts = Object.fromEntries(names.map((name) => [name, ((a![name] ?? 0) + 3 * (b![name] ?? 0)) / 4]));
+    // 0.2 and 0.6 mm, each as heavy as its glass.
+    const [light, heavy] = [outer, inner].map((coat) => appenDensity(analyseGlaze(coat).moleFractions).value!);
+    const [p, q] = [light!, 3 * heavy!];
+    const amounts = Object.fromEntries(
+      names.map((name) => [name, (p * (a![name] ?? 0) + q * (b![name] ?? 0)) / (p + q)]),
+    );
     const one = judgeFit({ body, glaze: { oxides: { basis: "weightPercent", amounts }, thicknessMm: 0.8 } });
     expect(mixed!.verdict).toBe(one.verdict);
     expect(mixed!.headline).toBe(one.headline);
@@ -183,6 +189,27 @@ describe("several coats", () => {
     close(mixed!.stress.value, one.stress.value, { abs: 0.11 });
     close(mixed!.stress.low, one.stress.low, { abs: 0.11 });
     expect(mixed!.stress).not.toHaveProperty("cases");
+  });
+  it("of a lead glaze over its like in thickness more is lead than half: 5.0 g/cm3 beside 2.5 make two thirds", () => {
+    const lead = oxides({ SiO2: 60, PbO: 40 }, 0.3);
+    const lime = oxides({ SiO2: 70, Al2O3: 8, CaO: 12, K2O: 10 }, 0.3);
+    const [a, b] = [lead, lime].map((coat) => analyseGlaze(coat));
+    const [x, y] = [a!, b!].map(({ moleFractions }) => appenDensity(moleFractions).value!);
+    const share = x! / (x! + y!);
+    expect(share).toBeGreaterThan(0.6);
+    const { PbO } = a!.fired.weightPercent;
+    // The mixture by itself: what it pulls is that of a glaze of so much lead.
+    const of = (part: number) => {
+      const names = ["SiO2", "Al2O3", "CaO", "K2O", "PbO"];
+      const amount = (name: string) =>
+        part * (a!.fired.weightPercent[name] ?? 0) + (1 - part) * (b!.fired.weightPercent[name] ?? 0);
+      const amounts = Object.fromEntries(names.map((name) => [name, amount(name)]));
+      return judgeFit({ body, glaze: { oxides: { basis: "weightPercent", amounts }, thicknessMm: 0.6 } }).stress.value;
+    };
+    expect(PbO).toBeGreaterThan(60);
+    const { mixed } = checkFit({ body, glaze: { layers: [lead, lime] } });
+    close(mixed!.stress.value, of(share), { abs: 0.11 });
+    expect(Math.abs(of(share) - of(0.5))).toBeGreaterThan(1);
   });
   it("are told only where there are several, melted only where every coat's oxides are known", () => {
     const lone = checkFit({ body, glaze: { layers: [outer] } });

@@ -1,4 +1,5 @@
 /** The main job: will this glaze fit this clay? @module */
+import { appenDensity } from "../glass/index.ts";
 import { middle90 } from "../numeric/quantiles.ts";
 import { quantileOf, UNITS } from "../quantity.ts";
 import { DATA_VERSION, ENGINE_VERSION } from "../version.ts";
@@ -80,15 +81,22 @@ function coatsOf({ coats }: Prepared, { coatStress }: Simulation): FitReport["co
   }));
 }
 
-/** The answer for coats melted into one: their oxides mixed by thickness. Nothing where a coat's oxides are unknown. */
+/** Density of a glass whose oxides have no volumes [g/cm3] (from-memory-handbooks). */
+const USUAL_DENSITY = 2.45;
+
+/**
+ * The answer for coats melted into one: their oxides mixed by weight, which is thickness times density. Nothing where a
+ * coat's oxides are unknown.
+ */
 function mixedOf(request: FitRequest, { coats }: Prepared): Pick<FitReport, "mixed"> {
   const amounts: Record<string, number> = {};
   let thicknessMm = 0;
   for (const coat of coats) {
     if (!coat.chemistry) return {};
     thicknessMm += coat.thicknessMm;
+    const weight = coat.thicknessMm * (appenDensity(coat.chemistry.moleFractions).value ?? USUAL_DENSITY);
     for (const [oxide, percent] of Object.entries(coat.chemistry.fired.weightPercent)) {
-      amounts[oxide] = (amounts[oxide] ?? 0) + percent * coat.thicknessMm;
+      amounts[oxide] = (amounts[oxide] ?? 0) + percent * weight;
     }
   }
   const glaze = { oxides: { basis: "weightPercent" as const, amounts: perHundred(amounts) }, thicknessMm };
