@@ -10,7 +10,7 @@ import {
   moistureAge,
   toVolume,
 } from "../../api/engine/body/index.ts";
-import { PHASES } from "../../api/engine/body/phases.ts";
+import { mixtureStrain, PHASES } from "../../api/engine/body/phases.ts";
 import phaseData from "../../data/bodies/phases.json" with { type: "json" };
 import { close } from "../support/close.ts";
 import { issuesOf as issuesIn } from "../support/refusals.ts";
@@ -565,6 +565,29 @@ describe("curves and phases in full", () => {
     expect(new Set(body.sources)).toEqual(new Set([...q.sources, ...g.sources]));
     expect(body.expansion.rangeC).toEqual([20, 500]);
     expect(describeBody({ phases: { mullite: 40 } }).warnings[0]!.message).toMatch(/add up to 40 %.* other 60 %/);
+  });
+  it("quartz parts from 20 % glass by volume as in vitrified bodies, from half as much half as far, from none not at all", () => {
+    const at600 = (glass: number, factor: number) => {
+      const phases = { quartz: 60, mullite: 40 - glass, glass };
+      close(contractionAt(describeBody({ phases }), 600), mixtureStrain(phases, 600, { quartzFactor: factor }).kerner, {
+        rel: 1e-9,
+      });
+    };
+    at600(30, 0.68);
+    at600(20, 0.68);
+    at600(10, 0.84);
+    at600(0, 1);
+  });
+  it("phases with hardly any glass are doubted: an analysis of crystals alone comes to 100 % without it", () => {
+    for (const [glass, told] of [
+      [0, true],
+      [4.9, true],
+      [5, false],
+    ] as const) {
+      expect(codes({ phases: { quartz: 60, mullite: 40 - glass, glass } }).includes("little-glass"), `${glass} %`).toBe(
+        told,
+      );
+    }
   });
   it("a body of unknown class is in more doubt than one of a class, in every way (docstring: broad on purpose)", () => {
     const expansion = { value: 6, rangeC: [20, 500] as const, plusMinus: 0.2 };

@@ -159,7 +159,7 @@ def from_phases(body):
     total = sum(given.values())
     if total < 99.5:
         given["glass"] = given.get("glass", 0) + 100 - total
-    factor = DEBONDED if given.get("glass") else 1.0
+    factor = 1 - (1 - DEBONDED) * min(given.get("glass", 0) / 20, 1)
     strain = lambda c: mixture(given, c, factor)["kerner"]
     contraction = lambda c, z: sampled(strain, c) * (1 + PHASES_SD * z["bodyMean"])
     return contraction, float(strain(500.0)) / 480 * 1e6, given, factor
