@@ -4,6 +4,7 @@
  * @module
  */
 import { z } from "zod";
+import { closest } from "../engine/errors.ts";
 import { chooseBranch, type Def, defOf } from "./branch.ts";
 import { sayConflict, sayIssue, sayMissing, sayUnknownField } from "./issue-words.ts";
 import { nameOf, toPointer } from "./pointer.ts";
@@ -63,7 +64,12 @@ function collectUnion(
   const pointer = toPointer(path);
   const name = nameOf(path);
   if (issue.errors.length === 0) {
-    found.push({ pointer, ...sayTag(path, follow(root, path.slice(0, -1), input).schema, value) });
+    const above = follow(root, path.slice(0, -1), input);
+    const tag = String(path.at(-1));
+    const misspelt = value === undefined && misspeltIn(above, tag);
+    if (misspelt)
+      found.push({ pointer: toPointer([...path.slice(0, -1), misspelt]), ...sayUnknownField(misspelt, [tag]) });
+    else found.push({ pointer, ...sayTag(path, above.schema, value) });
     return;
   }
   if (value === undefined) {
@@ -103,6 +109,12 @@ function sayTag(path: PropertyKey[], schema: z.ZodType | undefined, value: unkno
   return sayIssue(issue, path, value, `one of ${values.join(", ")}.`);
 }
 
+/** The field that no branch knows and whose name is nearly the wanted one. */
+function misspeltIn({ schema, value }: Place, wanted: string): string | undefined {
+  const known = optionsOf(schema).flatMap(fieldsOf);
+  return Object.keys(value as object).find((key) => !known.includes(key) && closest(key, [wanted]));
+}
+
 /**
  * Fields that a branch does not know. Where the branch that was meant does know one of them, the validator has looked at
  * another, because what is wrong in the meant one put it off: then that one is asked.
@@ -122,13 +134,28 @@ function collectUnknown(
     return;
   }
   const branch = choice && "index" in choice ? options[choice.index] : schema;
-  const known = Object.keys((branch && defOf(unwrap(branch)).shape) ?? {});
+  const known = fieldsOf(branch);
   if (branch && keys.some((key) => known.includes(key))) {
     for (const inner of branch.safeParse(value).error?.issues ?? []) collect(found, root, inner, path, input);
     return;
   }
-  for (const key of keys) found.push({ pointer: toPointer([...path, key]), ...sayUnknownField(key, known) });
+  const beside = Object.keys(value as object).filter((key) => known.includes(key));
+  const others = options.filter((option) => mayHold(option, beside, value as Record<string, unknown>));
+  const names = [...new Set([known, ...others.map(fieldsOf)].flat())];
+  for (const key of keys) found.push({ pointer: toPointer([...path, key]), ...sayUnknownField(key, names) });
 }
+
+/** Whether the fields present, as far as they are known, could stand in this branch as well: a class beside an expansion. */
+function mayHold(option: z.ZodType, keys: string[], value: Record<string, unknown>): boolean {
+  const shape = defOf(unwrap(option)).shape ?? {};
+  return keys.every((key) => {
+    const { type, values = [] } = shape[key] ? defOf(shape[key]) : { type: "never" };
+    return type !== "never" && (type !== "literal" || values.includes(value[key]));
+  });
+}
+
+const fieldsOf = (schema: z.ZodType | undefined): string[] =>
+  Object.keys((schema && defOf(unwrap(schema)).shape) ?? {});
 
 /** The schema and the value at the end of a path; unions on the way are followed along the branch that was meant. */
 function follow(root: z.ZodType, path: PropertyKey[], input: unknown): Place {

@@ -26,6 +26,13 @@ describe("POST /v1/evidence", () => {
     [{}, "", "nothing to learn from"],
     [tile({ kind: "crased" }), "/tiles/0/seen/0/kind", "crazed"],
     [tile({ kind: "crazed", by: 3 }), "/tiles/0/seen/0/by", "by"],
+    [
+      tile({ kind: "crazed", radiusMm: 30 }),
+      "/tiles/0/seen/0/radiusMm",
+      "Here I know `kind`, `byDays` or `soundAtDays`",
+    ],
+    [tile({ knid: "crazed" }), "/tiles/0/seen/0/knid", "Did you mean `kind`?"],
+    [tile({ byDays: 1 }), "/tiles/0/seen/0/kind", "`kind` is missing: one of crazed"],
     [tile({ kind: "ring", radiusMm: 30 }), "/tiles/0/seen/0/closesMm", "closesMm"],
     [tile({ kind: "crazed", byDays: 1, soundAtDays: 2 }), "/tiles/0/seen/0/soundAtDays", "must be the earlier"],
     [{ tiles: [{ body: { class: "red-stonewear" }, seen: [{ kind: "crazed" }] }] }, "/tiles/0/body/class", ""],

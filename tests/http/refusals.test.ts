@@ -256,6 +256,18 @@ describe("422: what cannot be", () => {
       "/body/absorbtionPercent",
       /Did you mean `absorptionPercent`\?/,
     ],
+    [
+      "a misspelt expansion beside a class",
+      { ...THAW, body: { class: "red-stoneware", expantion: { value: 6 } } },
+      "/body/expantion",
+      "I don't know the field `expantion`. Did you mean `expansion`?",
+    ],
+    [
+      "a name of its own for the expansion beside a class",
+      { ...THAW, body: { class: "red-stoneware", coe: 6 } },
+      "/body/coe",
+      /Here I know `class`, .*`expansion`/,
+    ],
     ["an unknown class", { ...THAW, body: { class: "red-stonewear" } }, "/body/class", /Did you mean red-stoneware\?/],
     ["an empty recipe", glaze([]), "/glaze/recipe", "`recipe` has 0 entries. I take at least 1."],
     [
