@@ -90,6 +90,10 @@ describe("the stress to aim at", () => {
     expect(peak(0.7, 1)).toEqual({ stress: 30e6, reachable: false });
   });
 
+  it("stays where it is where anything else is as good", () => {
+    expect(on(() => 0.5)(0.7, -1)).toEqual({ stress: 30e6, reachable: false });
+  });
+
   it("looks five units far, and no farther", () => {
     const from = (by: number) => on((x) => (x <= by ? 0.9 : 0.5))(0.7, -1).reachable;
     expect(from(-5)).toBe(true);
@@ -680,6 +684,18 @@ describe("the search on straight lines", () => {
     between(changeOf(found.x, now)[0]!, NEEDED / 2, (NEEDED + BEYOND) / 2);
   });
 
+  it("from outside a limit, comes within it first; what cannot is no answer (arithmetic)", () => {
+    const { bench, now, terms } = straight([silica]);
+    // 3 is 0.2 short of the limit, which are four parts; a programme aims a hundredth of 0.8 inside it. 0.55 is 1.5 parts.
+    const within: Limit = { name: "melt", value: ({ logViscosity }) => logViscosity, low: 3.2, high: 4 };
+    const search = { bench, kind: SILICA_ALONE, terms: { ...terms, target: 0.55 }, limits: [within], solve };
+    const upTo = (most: number) => settle(search, [{ up: [0, most], down: [0, 0] }], { x: now, state: terms.start });
+    const found = upTo(40)!;
+    between(found.moved, 4, 4 + 0.008 / 0.05);
+    expect(found.reaches).toBe(true);
+    expect(upTo(3)).toBeNull();
+  });
+
   it("rests on slopes of half a part, and tells what straight lines miss (arithmetic)", () => {
     const { bench, now, terms } = straight(lines, 0.2);
     const limits = limitsOf(SILICA_ALONE, terms).slice(0, 1);
@@ -725,6 +741,13 @@ describe("the search on straight lines", () => {
     const scarce = [30, 10, 50, 0.4];
     slopesAt(watched, scarce, terms.start, rooms, []);
     expect(seen[2]).toEqual([30, 10, 50, 0.9]);
+  });
+
+  it("takes no slope of a line where a little more of it cannot be judged", () => {
+    const { bench, now, terms } = straight(lines);
+    const shy: Bench = { ...bench, at: (x) => (x[1]! > 10 ? null : bench.at(x)) };
+    const slopes = slopesAt(shy, now, terms.start, roomOf(bench.lines, LEAST_OF_ALL, terms), []);
+    expect(slopes.stress.map((slope) => Math.round(slope))).toEqual([-2e6, 0, 1.5e6, 0]);
   });
 
   it("judges a recipe by its limits and by what is wanted (arithmetic)", () => {

@@ -16,6 +16,7 @@ import { checkFit } from "../../api/engine/fit/index.ts";
 import { simulate } from "../../api/engine/fit/simulate.ts";
 import { prepare } from "../../api/engine/fit/situation.ts";
 import { surfaceTension, viscosityCurve } from "../../api/engine/glass/index.ts";
+import { quantileOf } from "../../api/engine/quantity.ts";
 import type { Recipe } from "../../api/engine/recipe/types.ts";
 import { SMALL } from "../support/small-misfit.ts";
 
@@ -93,6 +94,10 @@ describe("a recipe as told", () => {
       expect(told.value).toBeLessThan(told.high);
       expect(Math.abs(told.value - at([...x]).value)).toBeLessThan(0.1);
       expect(told.rangeC).toEqual([1240, 1240]);
+      // Nine in ten lie between, as of every quantity.
+      expect(told.coverage).toBe(0.9);
+      expect(told.low).toBeCloseTo(quantileOf(at([...x]), 0.05), 1);
+      expect(told.high).toBeCloseTo(quantileOf(at([...x]), 0.95), 1);
     }
     // Silica stiffens the melt (common practice, no source).
     expect(melt!.logViscosity.after.value).toBeGreaterThan(melt!.logViscosity.before.value);
@@ -306,6 +311,37 @@ describe("recipes told apart", () => {
       "the least change without talc and kaolin",
     ]);
     expect(titles([still, incoming("talc", 3), incoming("kaolin", 0.05)])).toEqual(["the least change of all"]);
+  });
+
+  it("what reaches is told beside a like change that does not (arithmetic)", () => {
+    // Silica brings 11 MPa; with 0.6 of boron, which lets in 0.9 of it, 4.2; all of both, 13.4.
+    const { bench, terms } = straight([
+      { ...FELDSPAR, eases: 0 },
+      { ...SILICA, eases: 2 },
+      { ...COLEMANITE, eases: 4 },
+    ]);
+    const remedies = recipeRemedies({ bench, terms: { ...terms, high: [90, 35.5, 0.6] } }, before, solve);
+    expect(remedies.map(({ kind, materialsMoved }) => [kind, materialsMoved])).toEqual([
+      ["silica", 1],
+      ["boron", 2],
+      ["least-change", 2],
+    ]);
+    const [, short, least] = remedies;
+    expect(short!.partsMoved).toBeLessThanOrEqual(1.5);
+    expect(least!.partsMoved).toBeGreaterThan(5);
+  });
+
+  it("recipes a part and a half apart are one (arithmetic)", () => {
+    // Silica brings 11.8 MPa. With half a part of kaolin, 5.8 parts do; with half of talc 5.75: 1.05 apart in sum.
+    const { bench, terms } = straight([
+      { ...FELDSPAR, eases: 0 },
+      { ...SILICA, eases: 2 },
+      { ...KAOLIN, eases: 1 },
+      { ...TALC, eases: 1.2 },
+    ]);
+    const high = [90, 35.9, 40, 40];
+    const alike = recipeRemedies({ bench, terms: { ...terms, high } }, before, solve);
+    expect(alike.map(({ kind }) => kind)).toEqual(["silica", "alumina-with-silica"]);
   });
 
   it("a like change that takes far less is told in place of what was found first (arithmetic)", () => {

@@ -42,7 +42,7 @@ function thinner(fit: FitRequest, target: number): Way[] {
   const glaze = fit.glaze as Exclude<SingleGlaze, LayeredGlaze>;
   const now = glaze.thicknessMm ?? DEFAULTS.thicknessMm;
   const tried = THINNER.map((share) => Math.round(now * share * 100) / 100)
-    .filter((mm) => mm >= THINNEST_MM && mm < now)
+    .filter((mm) => mm >= THINNEST_MM)
     .map((thicknessMm): [number, FitRequest] => [
       thicknessMm,
       { ...fit, glaze: { ...glaze, thicknessMm } as SingleGlaze },
