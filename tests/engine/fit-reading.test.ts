@@ -221,6 +221,31 @@ describe("what is unusual is remarked on", () => {
     const notices = warningsOf({ ...question, firing: { peakC } });
     expect(notices).toEqual(said ? [["firing-unusual", "/firing/peakC"]] : []);
   });
+  // A glaze of cone 10 by its oxides (Seger: 0.3 K2O, 0.7 CaO, 0.5 Al2O3, 4 SiO2) melts near 1200 °C, not at 1000.
+  it("a glaze still stiffer than 10^5 Pa·s at the peak, of every coat; not where its melt is unknown", () => {
+    const glaze = {
+      oxides: { basis: "moles" as const, amounts: { K2O: 0.3, CaO: 0.7, Al2O3: 0.5, SiO2: 4 } },
+      thicknessMm: 0.3,
+    };
+    const soft = viscosityCurve(analyseGlaze(glaze).moleFractions).temperatureC(5).value;
+    expect(soft).toBeGreaterThan(1000);
+    const unknown = { expansion: body.expansion };
+    const told = (glaze: Glaze, peakC?: number) =>
+      warningsOf({ body: unknown, glaze, ...(peakC === undefined ? {} : { firing: { peakC } }) })
+        .filter(([code]) => code === "under-fired")
+        .map(([, pointer]) => pointer);
+    expect(told(glaze, soft - 1)).toEqual(["/firing/peakC"]);
+    expect(told(glaze, soft + 1)).toEqual([]);
+    expect(told(glaze)).toEqual([]);
+    expect(told({ layers: [glaze, stated() as never, glaze] }, 1000)).toEqual(["/firing/peakC", "/firing/peakC"]);
+    expect(told(stated(), 700)).toEqual([]);
+    const [notice] = prepare({ body: unknown, glaze, firing: { peakC: 1000 } }).warnings.filter(
+      ({ code }) => code === "under-fired",
+    );
+    const at = (c: number) =>
+      Math.round(viscosityCurve(analyseGlaze(glaze).moleFractions).logViscosity(c).value * 10) / 10;
+    expect(notice!.message).toContain(`10^${at(1000)} Pa·s`);
+  });
   it("but not a firing of a body of unknown class", () => {
     const unknown = { expansion: body.expansion };
     const notices = warningsOf({ ...question, body: unknown, firing: { peakC: 800 } });

@@ -30,6 +30,8 @@ export interface GlazeReading {
   contributions: ExpansionContributions | null;
   model: string;
   properties: Omit<Coat, "thicknessM">;
+  /** Null for a glaze known only by its expansion. */
+  viscosity: ViscosityCurve | null;
   warnings: Notice[];
   cautions: Notice[];
   sources: string[];
@@ -74,6 +76,7 @@ export function readGlaze(glaze: SingleGlaze, at: string, doubts: Doubts): Glaze
       recipeSd: Math.hypot(materials, crystals),
       toughness: kindOf(chemistry.moleFractions),
     },
+    viscosity,
     warnings: [
       ...under(chemistry.warnings),
       ...under(properties.warnings),

@@ -102,6 +102,7 @@ export function readStated(glaze: StatedExpansion, pointer: string): GlazeReadin
       youngsGPa: estimate(DEFAULTS.youngsGPa, DEFAULTS.youngsSdGPa),
       toughness: "alkali-lime",
     },
+    viscosity: null,
     warnings,
     cautions: [],
     sources: [],

@@ -1,6 +1,8 @@
 /** What is unusual but possible: answered, with a warning. @module */
 import type { BodyModel } from "../body/index.ts";
 import type { Notice } from "../errors.ts";
+import type { ViscosityCurve } from "../glass/index.ts";
+import { round } from "../quantity.ts";
 import type { SingleGlaze } from "../recipe/types.ts";
 import type { FitRequest } from "./types.ts";
 
@@ -13,6 +15,18 @@ export function thicknessRemarks({ thicknessMm }: SingleGlaze, taken: number, at
   if (thicknessMm <= 1.5) return [];
   const message = `${thicknessMm} mm is very thick for a glaze: it may run, crawl or pinhole, and cracks start at a small pull.`;
   return [{ code: "thick-glaze", message, pointer: `${at}/thicknessMm` }];
+}
+
+/** Stiffer than this at its peak a glaze stays rough and open [log10 Pa·s] (common practice, no source). */
+const UNMELTED = 5;
+
+/** A glaze that its firing does not melt: fit is a matter of a closed glassy skin. */
+export function peakRemarks(viscosity: ViscosityCurve | null, peakC: number | undefined): Notice[] {
+  if (viscosity === null || peakC === undefined) return [];
+  const log = viscosity.logViscosity(peakC).value;
+  if (log <= UNMELTED) return [];
+  const message = `At ${peakC} °C this glaze is likely too stiff to melt to a closed skin (about 10^${round(log, 1)} Pa·s; it takes some 10^4, near ${round(viscosity.temperatureC(4).value, -1)} °C). What I say of its fit holds for the melted glaze.`;
+  return [{ code: "under-fired", message, pointer: "/firing/peakC" }];
 }
 
 /** A wall hardly thicker than its glaze, a firing that its class does not know. */

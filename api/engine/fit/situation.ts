@@ -6,13 +6,13 @@ import type { Glaze, SingleGlaze } from "../recipe/types.ts";
 import { DEFAULTS } from "./defaults.ts";
 import { coolingIssues } from "./read-cooling.ts";
 import { type GlazeReading, readGlaze, weaker } from "./read-glaze.ts";
-import { remarks, thicknessRemarks } from "./remarks.ts";
+import { peakRemarks, remarks, thicknessRemarks } from "./remarks.ts";
 import { coolingSchedule } from "./set-point.ts";
 import type { Situation } from "./simulate.ts";
 import type { FitRequest } from "./types.ts";
 
 /** The question, made ready; what is told of the glaze is told of the outer coat. */
-export interface Prepared extends Omit<GlazeReading, "properties"> {
+export interface Prepared extends Omit<GlazeReading, "properties" | "viscosity"> {
   situation: Situation;
   body: BodyModel;
   /** Every coat, the outer one first. */
@@ -62,7 +62,7 @@ export function prepare(request: FitRequest): Prepared {
     warnings.push(...reading.warnings);
     cautions.push(...reading.cautions);
     sources.push(...reading.sources);
-    notes.push(...thicknessRemarks(glaze, thicknesses[i]!, at));
+    notes.push(...thicknessRemarks(glaze, thicknesses[i]!, at), ...peakRemarks(reading.viscosity, firing.peakC));
     skinMm += thicknesses[i]!;
   });
   warnings.push(...body.warnings, ...notes, ...remarks(request, body, skinMm, wallMm));
