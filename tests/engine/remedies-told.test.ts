@@ -72,6 +72,12 @@ describe("a recipe as told", () => {
     expect([kind, title]).toEqual(["least-change", "the least change of all"]);
   });
 
+  it("tells the costs of the change, not of the way back", () => {
+    const { costs } = told([50, 20, 40, 0, 0]);
+    expect(costs).toContainEqual(expect.stringMatching(/^More silica/));
+    expect(costs).not.toContainEqual(expect.stringMatching(/^Less silica/));
+  });
+
   it("tells a line that came in, and one that went", () => {
     const lines = told([50, 0, 30, 2, 0]).recipe!.lines;
     expect(lines.map(({ name, before: was, after: is }) => [name, was, is])).toEqual([
@@ -300,7 +306,7 @@ describe("recipes told apart", () => {
   });
 
   it("three recipes that reach are enough; one that falls short without what came in is no answer", () => {
-    // Of lines of no kind, each brings 12.12 MPa by itself, the next one less readily; two MPa are all that the last can.
+    // Of lines of no kind, each brings 12.12 MPa by itself, the next one less readily; six MPa are all that the last can.
     const incoming = (id: string, eases: number) => ({ id, now: 0, eases, moles: { Fe2O3: 1 } });
     const still = { ...FELDSPAR, eases: 0 };
     const ids = ["talc", "kaolin", "zinc-oxide", "dolomite"];
@@ -310,7 +316,7 @@ describe("recipes told apart", () => {
       "the least change without talc",
       "the least change without talc and kaolin",
     ]);
-    expect(titles([still, incoming("talc", 3), incoming("kaolin", 0.05)])).toEqual(["the least change of all"]);
+    expect(titles([still, incoming("talc", 3), incoming("kaolin", 0.15)])).toEqual(["the least change of all"]);
   });
 
   it("what reaches is told beside a like change that does not (arithmetic)", () => {

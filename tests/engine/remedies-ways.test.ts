@@ -655,7 +655,9 @@ describe("another cooling", () => {
     expect(costs(stated(4.3, 480))).toContain("while this glaze is still soft");
     expect(costs(stated(4.3, 570))).toContain("may set while quartz in the clay turns");
     expect(costs(stated(8, 720))).toContain("when this glaze has set");
+    // Two volumes in a hundred at most; bone china may hold three.
     expect(cooled({ ...stated(6, 600), body: { class: "lithia-flameware" } })[0]!.costs).toHaveLength(1);
+    expect(cooled({ ...stated(6, 600), body: { class: "bone-china" } })[0]!.costs).toHaveLength(2);
   });
 
   it.each([
