@@ -43,7 +43,11 @@ export function sayIssue(
   description: string | undefined,
 ): Words {
   const name = nameOf(path);
-  if (!STOCK.test(issue.message)) return { message: issue.message };
+  const limited = issue.code === "too_small" || issue.code === "too_big";
+  if (!STOCK.test(issue.message)) {
+    const { allowed } = limited ? sayLimit(name, issue, value) : {};
+    return { message: issue.message, ...(allowed ? { allowed } : {}) };
+  }
   switch (issue.code) {
     case "invalid_type":
       return { message: sayType(name, issue.expected, value, description) };

@@ -43,6 +43,46 @@ export function peakHint(value: unknown): string {
   return `${show(Number(value))} °C is no firing. Give the peak in °C, between 400 and 1700.`;
 }
 
+/** Units in which lengths are given elsewhere, and what one of each is [mm]. */
+const LENGTHS = [
+  ["in", 25.4],
+  ["cm", 10],
+  ["µm", 0.001],
+] as const;
+
+/**
+ * The slips that would explain a length that cannot be.
+ * @param value - what was read, supposed to be in mm
+ * @param usual - how long such a thing is, shortest and longest [mm]
+ * @returns a sentence that names the units that fit and the figures to write; nothing where none fits
+ * @example lengthHint(300, [0.05, 2]) // "300 mm cannot be. This field is in mm: 300 µm would be 0.3."
+ */
+export function lengthHint(value: unknown, [least, most]: readonly [number, number]): string | undefined {
+  if (typeof value !== "number") return undefined;
+  const readings = LENGTHS.map(([unit, mm]) => [unit, value * mm] as const)
+    .filter(([, meant]) => meant >= least && meant <= most)
+    .map(([unit, meant]) => `${show(value)} ${unit} would be ${show(meant)}`);
+  if (readings.length === 0) return undefined;
+  return `${show(value)} mm cannot be. This field is in mm: ${readings.join(", ")}.`;
+}
+
+/** Walls that are thrown, cast and pressed, for telling a slip of units [mm]. Common practice, no source. */
+const USUAL_WALL = [1.5, 40] as const;
+/** Coats of fired glaze, for telling a slip of units [mm]. Common practice, no source. */
+const USUAL_COAT = [0.05, 2] as const;
+
+/** Wall of the fired clay [mm]. */
+export const wall = z
+  .number()
+  .min(0.5, { error: (issue) => lengthHint(issue.input, USUAL_WALL) })
+  .max(100, { error: (issue) => lengthHint(issue.input, USUAL_WALL) });
+
+/** Thickness of the fired glaze [mm]. */
+export const coat = z
+  .number()
+  .min(0.01, { error: (issue) => lengthHint(issue.input, USUAL_COAT) })
+  .max(5, { error: (issue) => lengthHint(issue.input, USUAL_COAT) });
+
 /** Mean linear expansion of a glaze [1e-6/K]; fused silica, the lowest glass, stands at 0.5. */
 export const glazeExpansion = z
   .number()

@@ -10,7 +10,7 @@ import { page } from "../../api/http/paging.ts";
 import { nameOf, toPointer } from "../../api/http/pointer.ts";
 import { pointInto } from "../../api/routes/point-into.ts";
 import { roundEach } from "../../api/routes/rounding.ts";
-import { expansionHint, peakHint } from "../../api/schemas/numbers.ts";
+import { expansionHint, lengthHint, peakHint } from "../../api/schemas/numbers.ts";
 
 describe("worked examples", () => {
   it("toPointer, nameOf", () => {
@@ -39,6 +39,17 @@ describe("worked examples", () => {
     // Cone 6, 2232 °F = 1222 °C: derived (arithmetic).
     expect(peakHint(2232)).toContain("1222");
     expect(peakHint(12)).toBe("12 °C is no firing. Give the peak in °C, between 400 and 1700.");
+  });
+
+  // 1 in = 25.4 mm exactly, 1 cm = 10 mm, 1000 µm = 1 mm: arithmetic.
+  it.each([
+    [0.25, [1.5, 40], "0.25 mm cannot be. This field is in mm: 0.25 in would be 6.35, 0.25 cm would be 2.5."],
+    [300, [0.05, 2], "300 mm cannot be. This field is in mm: 300 µm would be 0.3."],
+    [0.008, [0.05, 2], "0.008 mm cannot be. This field is in mm: 0.008 in would be 0.2032, 0.008 cm would be 0.08."],
+    [-3, [1.5, 40], undefined],
+    ["6", [1.5, 40], undefined],
+  ] as const)("lengthHint(%j, %j)", (value, usual, said) => {
+    expect(lengthHint(value, usual)).toBe(said);
   });
 
   it("pointInto, roundEach", () => {

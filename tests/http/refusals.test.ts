@@ -256,6 +256,14 @@ describe("422: what cannot be", () => {
       "/body/absorbtionPercent",
       /Did you mean `absorptionPercent`\?/,
     ],
+    ["a wall in inches", { ...THAW, ware: { wallMm: 0.25 } }, "/ware/wallMm", /0\.25 in would be 6\.35/],
+    ["a wall of no unit", { ...THAW, ware: { wallMm: -1 } }, "/ware/wallMm", "`wallMm` is -1. It must be 0.5 or more."],
+    [
+      "a coat in µm",
+      { ...THAW, glaze: { ...THAW.glaze, thicknessMm: 300 } },
+      "/glaze/thicknessMm",
+      /300 µm would be 0\.3/,
+    ],
     [
       "a misspelt expansion beside a class",
       { ...THAW, body: { class: "red-stoneware", expantion: { value: 6 } } },
