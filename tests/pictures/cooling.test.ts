@@ -8,7 +8,7 @@ import { placeLens } from "../../api/engine/pictures/expansion/lens.ts";
 import { expansionPicture } from "../../api/engine/pictures/index.ts";
 import { Sheet } from "../../api/engine/pictures/marks/sheet.ts";
 import { THAW_ON_RED_STONEWARE } from "../../api/schemas/larch-lane.ts";
-import { shown, textsOf } from "./support.ts";
+import { layoutFaults, shown, textsOf } from "./support.ts";
 
 const thaw = checkFit({ ...THAW_ON_RED_STONEWARE, include: ["curves"] });
 const told = (svg: string) => shown(/<title[^>]*>(.*?)<\/title>/.exec(svg)![1]!).replaceAll("\u00a0", " ");
@@ -169,6 +169,32 @@ describe("scales of the cooling picture", () => {
   function zero(c: number): Length {
     return { c, percent: 0, below: 0, above: 0 };
   }
+});
+
+describe("the cooling picture in °F", () => {
+  // 500 (470 to 530) °C is 932 (878 to 986) °F; 20 °C is 68 °F, 573 °C 1063 °F; hot is 740 °C, 1364 °F (arithmetic).
+  const svg = expansionPicture(made(), { temperature: "F" });
+  const words = textsOf(svg).map((text) => text.words.replaceAll("\u00a0", " "));
+
+  it("says each temperature in °F, and none in °C", () => {
+    expect(words).toContain("932 °F: the skin sets");
+    expect(words).toContain("9 in 10 between 878 and 986");
+    expect(words).toContain("68 °F");
+    expect(words.some((text) => text.startsWith("gap at 68 °F: 0.096"))).toBe(true);
+    expect(shown(svg)).not.toContain("°C");
+  });
+
+  it.each([980, 720, 350] as const)("keeps its words clear of each other at %d px wide", (width) => {
+    expect(layoutFaults(expansionPicture(made(), { temperature: "F", width }))).toEqual([]);
+  });
+
+  it("stands its ticks at round °F, evenly from 1200 to 200", () => {
+    const ticks = textsOf(svg).filter(({ words: text }) => /^(1200 °F|1000|800|600|400|200)$/.test(text));
+    const middles = ticks.map(({ left, right }) => (left + right) / 2);
+    expect(ticks).toHaveLength(6);
+    const steps = middles.slice(1).map((at, i) => at - middles[i]!);
+    for (const step of steps) expect(step).toBeCloseTo(steps[0]!, 1);
+  });
 });
 
 describe("the lens", () => {

@@ -46,6 +46,14 @@ describe("runningPicture", () => {
     expect(runningPicture(report)).toBe(svg);
   });
 
+  it("says the peak in °F where that is asked", () => {
+    // 1240 °C is 2264 °F (arithmetic)
+    const question = { glaze: { recipe: THAW.recipe, thicknessMm: 0.3 }, firing: { peakC: 1240 } };
+    const svg = runningPicture(estimateRunning(question), { temperature: "F" });
+    expect(textsOf(svg).map(({ words }) => words)).toContain("2264 °F");
+    expect(shown(svg)).not.toContain("°C");
+  });
+
   it("says how many times too thick a coat is drawn, and draws to scale where it can be seen", () => {
     fc.assert(
       fc.property(questions, (question) => {

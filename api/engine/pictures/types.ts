@@ -1,4 +1,5 @@
 /** What a picture may be asked to look like. @module */
+import type { Temperature } from "./marks/degrees.ts";
 
 /** Light and dark follow the pages; print is black on white and leans on pattern alone. */
 export type ThemeName = "light" | "dark" | "print";
@@ -12,6 +13,8 @@ export interface PictureOptions {
   theme?: ThemeName;
   /** Width drawn for [px]; 980 if left out. */
   width?: PictureWidth;
+  /** Unit of temperatures; °C if left out. */
+  temperature?: Temperature;
   /** Start of every id inside, for a page that shows one picture twice; worked out from the content if left out. */
   id?: string;
   /**

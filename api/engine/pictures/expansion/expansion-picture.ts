@@ -1,6 +1,6 @@
 /** Cooling: how glaze and clay shrink from the set point to the bench. @module */
 import type { FitReport } from "../../fit/types.ts";
-import { celsius, signed } from "../../fit/words.ts";
+import { signed } from "../../fit/words.ts";
 import { Sheet } from "../marks/sheet.ts";
 import type { PictureOptions } from "../types.ts";
 import { Clearing } from "./clearing.ts";
@@ -37,10 +37,10 @@ export function expansionPicture(report: FitReport, options: PictureOptions = {}
   drawCurves(sheet, frame, lengths);
   drawSteps(sheet, frame, lengths, stepsOf(report), clearing);
   drawGap(sheet, frame, lengths, report, clearing);
-  return sheet.finish(frame.height, "expansion", told(report));
+  return sheet.finish(frame.height, "expansion", told(report, sheet));
 }
 
-function told(report: FitReport): { title: string; description: string } {
+function told(report: FitReport, sheet: Sheet): { title: string; description: string } {
   const { mismatch, setPoint, glaze, body } = report;
   const gap = Math.abs(mismatch.value).toFixed(3);
   const title =
@@ -50,12 +50,12 @@ function told(report: FitReport): { title: string; description: string } {
         ? `From where it sets, the glaze shrinks ${gap} % more than the clay will let it.`
         : `From where it sets, the clay shrinks ${gap} % more than the glaze and squeezes it.`;
   const steps = stepsOf(report).map(
-    ({ name, c, percent }) => `Near ${c} °C ${name} turns and the clay steps in ${percent.toFixed(2)} %.`,
+    ({ name, c, percent }) => `Near ${sheet.exactly(c)} ${name} turns and the clay steps in ${percent.toFixed(2)} %.`,
   );
   const description = [
     "Length in per cent, counted from where the glaze sets, against temperature; hot on the left, cold on the right.",
-    `The glaze sets near ${celsius(setPoint.value)}, 9 in 10 between ${celsius(setPoint.low)} and ${celsius(setPoint.high)}.`,
-    `From there to 20 °C the glaze's mean expansion is ${glaze.expansionToSetPoint.value.toFixed(2)} ×10⁻⁶/K, the clay's ${body.expansionToSetPoint.value.toFixed(2)} ×10⁻⁶/K.`,
+    `The glaze sets near ${sheet.nearly(setPoint.value)}, 9 in 10 between ${sheet.nearly(setPoint.low)} and ${sheet.nearly(setPoint.high)}.`,
+    `From there to ${sheet.exactly(20)} the glaze's mean expansion is ${glaze.expansionToSetPoint.value.toFixed(2)} ×10⁻⁶/K, the clay's ${body.expansionToSetPoint.value.toFixed(2)} ×10⁻⁶/K.`,
     `Clay's shrinkage less the glaze's: ${signed(mismatch.value, 3)} %, 9 in 10 between ${signed(mismatch.low, 3)} and ${signed(mismatch.high, 3)} %.`,
     ...steps,
   ].join(" ");

@@ -1,5 +1,6 @@
 /** Scales and axes of the cooling picture. @module */
 import { signed } from "../../fit/words.ts";
+import { toC, toUnit } from "../marks/degrees.ts";
 import { arrow } from "../marks/fills.ts";
 import { px, type Sheet } from "../marks/sheet.ts";
 import { textWidth } from "../marks/text-width.ts";
@@ -70,12 +71,15 @@ export function drawFrame(sheet: Sheet, frame: Frame): void {
     });
   }
   const base = bottom + size + 8;
-  const cold = "20 °C";
+  const cold = sheet.exactly(20);
   const stop = right + 12 - textWidth(cold, size) - 12;
   let clear = 0;
-  const every = sheet.narrow ? 200 : 100;
-  for (let c = Math.floor(hotC / every) * every; c > 20; c -= every) {
-    const words = clear === 0 ? `${c} °C` : String(c);
+  const { temperature } = sheet;
+  const every = (sheet.narrow ? 200 : 100) * (temperature === "F" ? 2 : 1);
+  const [hot, least] = [hotC, 20].map((c) => toUnit(c, temperature)) as [number, number];
+  for (let degrees = Math.floor(hot / every) * every; degrees > least; degrees -= every) {
+    const c = toC(degrees, temperature);
+    const words = clear === 0 ? `${degrees} °${temperature}` : String(degrees);
     const half = textWidth(words, size) / 2;
     const at = x(c);
     if (at - half < clear || at + half > stop) continue;

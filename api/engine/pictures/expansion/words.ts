@@ -1,6 +1,6 @@
 /** The words of the cooling picture, each where no line runs. @module */
 import type { FitReport } from "../../fit/types.ts";
-import { celsius } from "../../fit/words.ts";
+import { nearly } from "../marks/degrees.ts";
 import { px, type Sheet } from "../marks/sheet.ts";
 import { textWidth } from "../marks/text-width.ts";
 import type { Tint } from "../marks/theme.ts";
@@ -16,9 +16,9 @@ export function drawSetPoint(sheet: Sheet, frame: Frame, { setPoint }: FitReport
   const [from, to] = [Math.max(x(setPoint.high), left), Math.min(x(setPoint.low), right)];
   if (to > from) sheet.rect(from, top, to - from, bottom - top, { fill: "ink", opacity: 0.07 });
   const { size } = sheet;
-  const words = `9 in 10 between ${Math.round(setPoint.low / 5) * 5} and ${Math.round(setPoint.high / 5) * 5}`;
+  const words = `9 in 10 between ${nearly(setPoint.low, sheet.temperature)} and ${nearly(setPoint.high, sheet.temperature)}`;
   const at = Math.min(Math.max(x(setPoint.value) + 13, left + 4), right - textWidth(words, size));
-  sheet.text(at, top + size, `${celsius(setPoint.value)}: the skin sets`, { size, bold: true });
+  sheet.text(at, top + size, `${sheet.nearly(setPoint.value)}: the skin sets`, { size, bold: true });
   sheet.text(at, top + size * 2 + 3, words, { size, tint: "ink2" });
   clearing.take({ left: at, right: at + textWidth(words, size), top, bottom: top + size * 2 + 6 });
   sheet.path(`M${px(x(setPoint.value))} ${px(top + 2)}V${px(y(0) - 6)}`, { stroke: "ink" });
@@ -36,10 +36,11 @@ export function drawSteps(
   const { size } = sheet;
   sheet.circle(x(lengths.setC), y(0), 5.5, { stroke: "ink", width: 2, fill: "sheet" });
   for (const { name, c, percent } of steps) {
-    const first = sheet.narrow ? `${name} turns` : `${c} °C: ${name} turns,`;
+    const first = sheet.narrow ? `${name} turns` : `${sheet.exactly(c)}: ${name} turns,`;
     const shift = `${percent.toFixed(2)}\u00a0%`;
     const soft = sheet.narrow ? "glaze still soft" : "while the glaze is soft";
-    const second = c > lengths.setC ? soft : sheet.narrow ? `${shift} at ${c} °C` : `the clay steps in ${shift}`;
+    const second =
+      c > lengths.setC ? soft : sheet.narrow ? `${shift} at ${sheet.exactly(c)}` : `the clay steps in ${shift}`;
     const width = Math.max(textWidth(first, size, true), textWidth(second, size));
     const at = x(c);
     const start = Math.max(frame.left + 4, at - width);
@@ -59,7 +60,7 @@ export function drawGap(sheet: Sheet, frame: Frame, lengths: Lengths, report: Fi
   const { size } = sheet;
   const gap: Gap = { x: x(20), clay: y(lengths.body[0]!.percent), glaze: y(lengths.glaze[0]!.percent) };
   const tint: Tint = report.verdict === "sound" ? "hold" : report.mismatch.value < 0 ? "pull" : "push";
-  const words = `gap at 20 °C: ${Math.abs(report.mismatch.value).toFixed(3)}\u00a0%`;
+  const words = `gap at ${sheet.exactly(20)}: ${Math.abs(report.mismatch.value).toFixed(3)}\u00a0%`;
   const curves = [...lengths.glaze, ...lengths.body];
   const free = (at: number) =>
     Math.min(...curves.filter(({ c }) => Math.abs(x(c) - at) < 24).map(({ percent, above }) => y(percent + above)));

@@ -1,5 +1,6 @@
 /** The sheet a picture is drawn on: collects marks and writes them as one SVG text. @module */
 import type { PictureOptions, PictureWidth } from "../types.ts";
+import { exactly, nearly, type Temperature } from "./degrees.ts";
 import { wrap } from "./text-width.ts";
 import { THEMES, type Theme, type Tint } from "./theme.ts";
 
@@ -55,6 +56,8 @@ export class Sheet {
   readonly narrow: boolean;
   /** Size of words [px]. */
   readonly size: number;
+  /** Unit of temperatures. */
+  readonly temperature: Temperature;
   readonly #options: PictureOptions;
   readonly #marks: string[] = [];
   readonly #defs = new Map<string, string>();
@@ -65,6 +68,17 @@ export class Sheet {
     this.theme = THEMES[options.theme ?? "light"];
     this.narrow = this.width < 500;
     this.size = this.narrow ? 12.5 : 14;
+    this.temperature = options.temperature ?? "C";
+  }
+
+  /** A known temperature with its unit, to one degree. @example sheet.exactly(573) // "573 °C" */
+  exactly(c: number): string {
+    return `${exactly(c, this.temperature)} °${this.temperature}`;
+  }
+
+  /** A worked-out temperature with its unit, to 5 °C. @example sheet.nearly(683) // "685 °C" */
+  nearly(c: number): string {
+    return `${nearly(c, this.temperature)}\u00a0°${this.temperature}`;
   }
 
   /** Whether the finding stands above the picture. */

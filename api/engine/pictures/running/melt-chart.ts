@@ -39,7 +39,7 @@ export function drawMelt(sheet: Sheet, { firing }: RunningReport, panel: Panel):
 
   const base = hours(sheet, { left, right, bottom, start, end });
   const peak = path.reduce((a, b) => (b.logViscosity < a.logViscosity ? b : a));
-  const words = `${Math.round(peak.c)} °C`;
+  const words = sheet.exactly(peak.c);
   const half = textWidth(words, size, true) / 2;
   const at = Math.min(Math.max(x(peak.minutes), left + half + 2), right - half - 2);
   sheet.circle(x(peak.minutes), y(peak.logViscosity), 5, { stroke: "ink", width: 2, fill: "sheet" });

@@ -21,20 +21,23 @@ export function runningPicture(report: RunningReport, options: PictureOptions = 
   if (narrow) {
     const end = drawWalls(sheet, report, { left: edge, top: 0, width: width - 2 * edge, tall });
     const last = drawMelt(sheet, report, { left: edge, top: end + 18, width: width - 2 * edge, tall });
-    return sheet.finish(last + 4, "running", told(report));
+    return sheet.finish(last + 4, "running", told(report, sheet));
   }
   const share = Math.round(width * 0.4);
   const ends = [
     drawWalls(sheet, report, { left: edge, top: 0, width: share - 20, tall }),
     drawMelt(sheet, report, { left: share + 10, top: 0, width: width - share - 10 - edge, tall }),
   ];
-  return sheet.finish(Math.max(...ends) + 4, "running", told(report));
+  return sheet.finish(Math.max(...ends) + 4, "running", told(report, sheet));
 }
 
-function told({ headline, run, roll, thickness, wall, viscosityAtPeak, firing, refiring }: RunningReport) {
+function told(
+  { headline, run, roll, thickness, wall, viscosityAtPeak, firing, refiring }: RunningReport,
+  sheet: Sheet,
+) {
   const description = [
     `A coat of ${thickness.value} mm on a wall sloping ${wall.slopeDeg}°, before and after the firing: its lower edge runs ${run.value} mm, 9 in 10 between ${run.low} and ${run.high} mm, behind a roll ${roll.value} mm thick.`,
-    `Peak ${firing.peak.value} °C, where the logarithm of the viscosity in pascal seconds is ${viscosityAtPeak.value}, 9 in 10 between ${viscosityAtPeak.low} and ${viscosityAtPeak.high}.`,
+    `Peak ${sheet.exactly(firing.peak.value)}, where the logarithm of the viscosity in pascal seconds is ${viscosityAtPeak.value}, 9 in 10 between ${viscosityAtPeak.low} and ${viscosityAtPeak.high}.`,
     `Runny enough to flow for ${firing.meltMinutes.value} minutes.`,
     `After a second firing the edge stands ${refiring.run.value} mm below where it was put.`,
   ].join(" ");

@@ -63,16 +63,16 @@ export function verdictPicture(
   const pins = drawTrials(sheet, options.trials ?? [], scale, foot);
   const interval = drawInterval(sheet, report, scale, foot + pins + 4);
   const height = drawAxis(sheet, scale, foot, foot + pins + interval + 6);
-  return sheet.finish(height, "verdict", told(report, options.trials ?? []));
+  return sheet.finish(height, "verdict", told(report, options.trials ?? [], sheet));
 }
 
-function told(report: FitReport, trials: readonly Trial[]): { title: string; description: string } {
+function told(report: FitReport, trials: readonly Trial[], sheet: Sheet): { title: string; description: string } {
   const { stress, thresholds, headline } = report;
   const count = (outcome: string) => stress.cases.filter((each) => each.outcome === outcome).length;
   const aim = aimOf(report);
   const pins = trials.map(({ letter, stressMPa }) => `${letter} ${signed(stressMPa)}`);
   const description = [
-    `Stress in the glaze at 20 °C, drawn from −200 megapascal, squeezed, on the left, to +80, pulled, on the right.`,
+    `Stress in the glaze at ${sheet.exactly(20)}, drawn from −200 megapascal, squeezed, on the left, to +80, pulled, on the right.`,
     `This glaze: ${signed(stress.value)} MPa, 9 in 10 between ${signed(stress.low)} and ${signed(stress.high)}.`,
     `It can crack in time above ${signed(thresholds.mayCrackInTime.value)} and cracks as it cools above ${signed(thresholds.cracksOnCooling.value)};`,
     `edges may lift below ${signed(thresholds.edgesMayLift.value)} and flakes come off below ${signed(thresholds.flakesComeOff.value)}.`,
