@@ -144,6 +144,25 @@ describe("small and dark", () => {
     expect(small).toEqual([]);
   });
 
+  it.each(["/", "/lesson", "/making"])(
+    "hides no words behind a browser's plate in forced colours: %s",
+    async (path) => {
+      const page = await open(path, { forcedColors: "active" });
+      await ready(page, path);
+      // Words in the colour of the page stand on ink: there the plate, itself in the colour of the page, must be off.
+      const turned = await page.evaluate(() => {
+        const paper = getComputedStyle(document.documentElement).backgroundColor;
+        const canvas = /0\)$/.test(paper) ? getComputedStyle(document.body).backgroundColor : paper;
+        return [...document.querySelectorAll<HTMLElement>(".seg span, .pick span, .btn, .letter")]
+          .filter((one) => one.offsetParent && getComputedStyle(one).color === canvas)
+          .map((one) => `${one.textContent}: ${getComputedStyle(one).getPropertyValue("forced-color-adjust")}`);
+      });
+      expect(turned.length).toBeGreaterThan(0);
+      expect(turned.filter((one) => !one.endsWith(": none"))).toEqual([]);
+      await shot(page, `${path.slice(1) || "check"}-forced`);
+    },
+  );
+
   it("keeps a chosen theme, and draws the pictures for it", async () => {
     const page = await open("/");
     await verdict(page);
