@@ -35,6 +35,19 @@ describe("the teacher", () => {
     expect(box.height).toBeLessThan(1080 + 200);
   });
 
+  it.each(["Sea Fret", "Low Sun", "Hoarfrost"])("begins the cooling of %s above where it sets", async (glaze) => {
+    const page = await open("/lesson");
+    await soon(() => shown(page.locator("#h3"))).toMatch(/At about \d+ °C/);
+    await page.getByRole("radio", { name: glaze }).check();
+    await soon(() => shown(page.locator("h1"))).toContain(glaze);
+    const set = Number(/\d+/.exec(await shown(page.locator("#h3")))![0]);
+    const hot = Number(/^(\d+) °C, runny$/.exec(await shown(page.locator("#hot")))![1]);
+    expect(hot).toBeGreaterThan(set);
+    await slide(page, "#t", hot);
+    expect(await shown(page.locator("#now"))).toBe(`${hot} °C`);
+    expect(await shown(page.locator("#say"))).toMatch(/^Still runny/);
+  });
+
   it("lets it cool by itself, and holds it at any moment", async () => {
     const page = await open("/lesson");
     await soon(() => shown(page.locator("#h3"))).toMatch(/\d+ °C/);

@@ -10,7 +10,11 @@ import { apart, meter, together } from "./drawings.ts";
 import { degrees } from "./sliders.ts";
 
 const { four, say } = words.lesson;
+/** Where the slider begins, or higher where the glaze sets above it [°C]. */
 const HOT = 700;
+/** Steps of its beginning, and how far it stands above the set point at least [°C]. */
+const STEP = 10;
+const ABOVE_SET = 20;
 const COLD = 20;
 /** From hot to cold when it cools by itself [ms]. */
 const COOLING_MS = 12_000;
@@ -30,11 +34,11 @@ export class Stage {
   #report: FitReport | null = null;
   #at: ((c: number) => Moment) | null = null;
   #times = 100;
+  #hot = HOT;
   #frame = 0;
 
   constructor(units: Units) {
     this.#units = units;
-    byId("hot").textContent = fill(four.runny, { hot: degrees(HOT, units) });
     byId("cold").textContent = fill(four.cold, { cold: degrees(COLD, units) });
     this.#slider.addEventListener("input", () => {
       this.#stop();
@@ -47,6 +51,9 @@ export class Stage {
     const first = this.#report === null;
     this.#report = report;
     this.#at = coolingOf(report);
+    this.#hot = Math.max(HOT, Math.ceil((report.setPoint.value + ABOVE_SET) / STEP) * STEP);
+    this.#slider.max = String(this.#hot);
+    byId("hot").textContent = fill(four.runny, { hot: degrees(this.#hot, this.#units) });
     const cold = this.#at(COLD);
     // As large as fits: the one that shrinks more loses nearly half its length.
     this.#times = Math.max(10, Math.round(45 / Math.max(cold.glaze, cold.clay, 0.05) / 10) * 10);
@@ -85,17 +92,17 @@ export class Stage {
     if (!this.#report) return;
     const slider = this.#slider;
     if (matchMedia("(prefers-reduced-motion: reduce)").matches) {
-      const stops = [HOT, Math.floor(this.#report.setPoint.value / 5) * 5, 545, 300, COLD];
-      slider.value = String(stops.find((stop) => stop < Number(slider.value)) ?? HOT);
+      const stops = [this.#hot, Math.floor(this.#report.setPoint.value / 5) * 5, 545, 300, COLD];
+      slider.value = String(stops.find((stop) => stop < Number(slider.value)) ?? this.#hot);
       this.#draw();
       return;
     }
-    if (Number(slider.value) <= COLD + 5) slider.value = String(HOT);
+    if (Number(slider.value) <= COLD + 5) slider.value = String(this.#hot);
     let c = Number(slider.value);
     let before = performance.now();
     byId("go").textContent = four.hold;
     const step = (now: number) => {
-      c = Math.max(c - ((now - before) * (HOT - COLD)) / COOLING_MS, COLD);
+      c = Math.max(c - ((now - before) * (this.#hot - COLD)) / COOLING_MS, COLD);
       before = now;
       slider.value = String(c);
       this.#draw();
