@@ -61,6 +61,11 @@ describe("the maker", () => {
     await page.getByLabel("Fired height").fill("tall");
     await page.keyboard.press("Tab");
     await soon(() => shown(page.locator("#height-note"))).toMatch(/tall/);
+    await page.getByLabel("Give or take").fill("13");
+    await page.keyboard.press("Tab");
+    await soon(() => shown(page.locator("#plusMinus-note"))).toBe(
+      "Give or take: “13” does not go here. It must be 10 % or less.",
+    );
   });
 
   it("gets ruler and batch sheet as PDF, the batch of the glaze on the Check page", async () => {
@@ -82,6 +87,22 @@ describe("the maker", () => {
       await (await download).saveAs(output(name));
       expect((await readFile(output(name))).subarray(0, 5).toString()).toBe("%PDF-");
     }
+  });
+
+  it("tells on a phone what each figure is, with its unit, where it lands and the running total", async () => {
+    const page = await open("/making", { viewport: { width: 320, height: 640 } });
+    await soon(() => title(page)).toMatch(/114 mm/);
+    const height = page.locator(".sz tbody tr").first();
+    // 114 × 0.875 = 99.75 and 114 × 0.885 = 100.89 (arithmetic)
+    expect(await shown(height)).toBe("Height throw 114 mm fired 100 mm lands at 99.8 to 100.9 mm");
+    await soon(() => page.locator(".bt tbody tr").count()).toBe(5);
+    // 2000 g × 22 / 100 = 440 g, after 840 g (arithmetic)
+    expect(await shown(page.locator(".bt tbody tr").nth(1))).toBe("Silica 440 g running total 1280 g");
+    const left = async (what: string) => (await page.locator(what).boundingBox())!.x;
+    expect(await left("#batch-pdf")).toBe(await left("#batch-title"));
+    expect(await overflow(page)).toBe(0);
+    await page.setViewportSize({ width: 1280, height: 900 });
+    expect(await shown(height)).toBe("Height 114 108.5 107.2 100 99.8 to 100.9");
   });
 
   it("stands on a phone without a sideways scroll", async () => {

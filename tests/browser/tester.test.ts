@@ -178,6 +178,20 @@ describe("the tester", () => {
     }
   });
 
+  it("says what either outcome of a tile would tell: the middle of its cases, between their ends", async () => {
+    const page = await open("/");
+    await verdict(page);
+    const number = (text: string) => Number(text.replace("−", "-"));
+    const holds = await shown(page.locator(".fork > div", { hasText: "If it holds" }));
+    const [, count, middle, low, high] =
+      /(\d+) of the 20 cases do.* near ([−+]?\d+) MPa \(([−+]?\d+) to ([−+]?\d+)\)/.exec(holds)!;
+    // Of two cases the middle is half-way (arithmetic; each is rounded to 1 MPa).
+    expect(count).toBe("2");
+    expect(Math.abs(number(middle!) - (number(low!) + number(high!)) / 2)).toBeLessThanOrEqual(1);
+    expect(await page.locator(".mind sub").first().textContent()).toBe("2");
+    expect(await shown(page.locator(".mind").first())).toMatch(/K2O pulls hardest/);
+  });
+
   it("reads °F and inches, and means the same", async () => {
     const page = await open("/");
     const before = await verdict(page);
@@ -186,6 +200,12 @@ describe("the tester", () => {
     expect(await page.getByLabel("Top").inputValue()).toBe("2264");
     expect(await page.getByLabel("Glaze when fired").inputValue()).toBe("0.0118");
     await soon(() => shown(page.locator(".because").first())).toMatch(/°F.*0\.012 in/s);
+    // Sentence, picture and table speak one unit, and say the set point alike.
+    const set = /near (\d+) °F/.exec(await shown(page.locator(".because").first()))![1]!;
+    expect(await page.locator("#cooling-curves").textContent()).toContain(`${set}\u00a0°F: the skin sets`);
+    await page.getByText("Every number").click();
+    expect(await shown(page.locator("table.nums"))).toContain(`Where the glaze sets ${set} °F`);
+    expect(await page.locator("#answer").textContent()).not.toContain("°C");
     expect((await verdict(page)).replace(/\d+ chances/, "")).toBe(before.replace(/\d+ chances/, ""));
   });
 });

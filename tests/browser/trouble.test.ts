@@ -53,6 +53,42 @@ describe("a field that needs a word", () => {
     await soon(() => verdict(page)).toMatch(/^Thaw /);
   });
 
+  it("tells bounds by the field's own name and in its own unit, not by the service's", async () => {
+    const page = await open("/");
+    await verdict(page);
+    const amiss = async (field: string, text: string) => {
+      await page.locator(`#${field}`).fill(text);
+      await page.keyboard.press("Tab");
+      await soon(() => page.locator(`#${field}-note`).count()).toBe(1);
+      const said = await shown(page.locator(`#${field}-note`));
+      await soon(() => shown(page.locator("#answer .because"))).toBe(said);
+      return said;
+    };
+    expect(await amiss("wall", "500")).toBe("Wall: “500” does not go here. It must be 100 mm or less.");
+    await page.locator("#wall").fill("6");
+    await soon(() => verdict(page)).toMatch(/^Thaw /);
+    await page.getByRole("radio", { name: "°F" }).check();
+    await page.getByRole("radio", { name: "inch" }).check();
+    // 100 mm / 25.4 = 3.937 in; 400 and 1700 °C are 752 and 3092 °F (arithmetic)
+    expect(await amiss("wall", "12")).toBe("Wall: “12” does not go here. It must be 3.937 in or less.");
+    await page.locator("#wall").fill("0.25");
+    await soon(() => verdict(page)).toMatch(/^Thaw /);
+    expect(await amiss("peak", "100")).toBe("100 °F is no firing. Give the peak in °F, between 752 and 3092.");
+  });
+
+  it("keeps the keyboard at a field whose word goes while its fix has the focus", async () => {
+    const page = await open("/");
+    await verdict(page);
+    await page.locator("#cooling").fill("12x");
+    await page.keyboard.press("Tab");
+    await soon(() => shown(page.locator("#cooling-note"))).toMatch(/Use 12$/);
+    await page.locator("#cooling").fill("100");
+    await page.keyboard.press("Tab");
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Use 12");
+    await soon(() => page.locator("#cooling-note").count()).toBe(0);
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe("cooling");
+  });
+
   it("tells what it assumed at the field it assumed it for", async () => {
     const page = await open("/");
     await verdict(page);

@@ -12,6 +12,7 @@ import { GLAZES, oxidesOf, START } from "../../api/pages/lesson/glazes.ts";
 import { readNumber } from "../../api/pages/shared/read-number.ts";
 import { sayQuantity } from "../../api/pages/shared/say-quantity.ts";
 import {
+  fromService,
   localise,
   METRIC,
   sayLength,
@@ -67,6 +68,34 @@ describe("units", () => {
     expect(localise("at −35 MPa", imperial)).toBe("at −35 MPa");
   });
 
+  it("turn differences without the 32, bounds, and temperatures below nothing", () => {
+    // 10 K is 18 °F; 400 and 1700 °C are 752 and 3092 °F; −20 °C is −4 °F (arithmetic)
+    expect(localise("10\u00a0°C cooler: 0.3 mm", imperial)).toBe("18\u00a0°F cooler: 0.012 in");
+    expect(localise("at least 50 °C apart, up to 1200 °C", imperial)).toBe("at least 90 °F apart, up to 2192 °F");
+    expect(localise("-20 °C is no firing. Give the peak in °C, between 400 and 1700.", imperial)).toBe(
+      "−4 °F is no firing. Give the peak in °F, between 752 and 3092.",
+    );
+  });
+
+  it("say one temperature alike in the page's words and in the service's", () => {
+    // 683 °C is told as 685 °C, which is 1265 °F; 20 °C is 68 °F, not 70 (arithmetic)
+    expect(sayTemperature(683, imperial)).toBe("1265\u00a0°F");
+    expect(localise("near 685 °C", imperial)).toBe("near 1265 °F");
+    expect(sayTemperature(20, imperial)).toBe("68\u00a0°F");
+  });
+
+  // 5 mm / 25.4 = 0.197 in; 1200 °C = 2192 °F; 1 K = 1.8 °F (arithmetic)
+  it.each([
+    ["5 or less", "mm", "5\u00a0mm or less"],
+    ["5 or less", "in", "0.197\u00a0in or less"],
+    ["1200 or less", "°F", "2192\u00a0°F or less"],
+    ["1 or more", "°F/h", "1.8\u00a0°F/h or more"],
+    ["0 or more", "±", "0 or more"],
+    ["a whole number", "pieces", "a whole number"],
+  ])("tell the service's bounds “%s” in a field of “%s” as “%s”", (bounds, sign, told) =>
+    expect(fromService(bounds, sign)).toBe(told),
+  );
+
   it("turn the bench and mean the same question", () => {
     const draft = fromWork(SAMPLE, METRIC);
     convert(draft, imperial);
@@ -81,6 +110,15 @@ describe("units", () => {
 it("tells figures with what they are worth", () => {
   const stress = { value: 25.1, low: -33, high: 87.8, coverage: 0.9, unit: "MPa" };
   expect(sayQuantity(stress, METRIC)).toEqual({ value: "+25\u00a0MPa", low: "−33", high: "+88", unit: "MPa" });
+});
+
+it("gives a figure and its interval the same decimals, as many as one of them needs", () => {
+  const gap = { value: -0.048, low: -0.1218, high: 0.0301, coverage: 0.9, unit: "%" };
+  expect(sayQuantity(gap, METRIC)).toMatchObject({ value: "−0.048\u00a0%", low: "−0.122", high: "0.030" });
+  const expansion = { value: 6.62, low: 6.26, high: 7, coverage: 0.9, unit: "1e-6/K" };
+  expect(sayQuantity(expansion, METRIC)).toMatchObject({ value: "6.62\u00a0×10⁻⁶/K", low: "6.26", high: "7.00" });
+  const stated = { value: 6.2, low: 5.9, high: 6.5, coverage: 0.9, unit: "1e-6/K" };
+  expect(sayQuantity(stated, METRIC)).toMatchObject({ value: "6.2\u00a0×10⁻⁶/K", low: "5.9", high: "6.5" });
 });
 
 it("fills gaps, and lets an unfilled one be seen", () => {

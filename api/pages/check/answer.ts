@@ -7,6 +7,7 @@ import { sayQuantity } from "../shared/say-quantity.ts";
 import words from "../words.json" with { type: "json" };
 import type { Answer } from "./ask.ts";
 import { currentGlaze, type Draft, MOST_TRIALS } from "./draft.ts";
+import { inFieldWords } from "./faults.ts";
 import { nextPart } from "./next.ts";
 import { numbersPart } from "./numbers.ts";
 import { sayClay, sayVerdict, telling } from "./say-verdict.ts";
@@ -37,7 +38,7 @@ export function drawAnswer(draft: Draft, answers: readonly Answer[], bodies: Bod
 
 function drawNothing(answer: Answer, told: AnswerTold): void {
   const faults = [...answer.question.faults, ...answer.faults];
-  const first = faults[0]?.message;
+  const first = faults[0] && inFieldWords(faults[0]);
   byId("glazeline").setAttribute("d", glazeLine("unknown"));
   const more = first ? [h("p", { class: "because" }, first)] : [];
   byId("answer").replaceChildren(nothingYet(answer.question, faults.length, told.sample), ...more);

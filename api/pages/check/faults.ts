@@ -1,11 +1,33 @@
 /** Words under fields: where, what was read, the likely fix as a button. @module */
 import { fill } from "../fill.ts";
 import { h } from "../shared/dom.ts";
+import { fromService, localise } from "../shared/units.ts";
 import words from "../words.json" with { type: "json" };
 import type { FieldFault } from "./request.ts";
 
 /** A remark of the service at a field, which is no fault. */
 export type FieldRemark = Pick<FieldFault, "field" | "message">;
+
+/** How the service says that a number is out of bounds: by the name of its own field, in its own units. */
+const OUT_OF_BOUNDS = /(?:Item \d+ of )?`\w+` is [^`]+\. It must be ([^`]+)\.$/;
+
+/**
+ * A fault as the person at the field knows it: by the field's label, what was typed, and the bounds in the field's unit.
+ * @example inFieldWords({ field: "wall", message: "`wallMm` is 500. It must be 100 or less." })
+ * // "Wall: “500” does not go here. It must be 100 mm or less."
+ */
+export function inFieldWords({ field, message }: FieldRemark): string {
+  const input = document.getElementById(field);
+  if (!(input instanceof HTMLInputElement)) return message;
+  const sign = document.getElementById(`${field}-unit`)?.textContent ?? "";
+  const said = message.replace(OUT_OF_BOUNDS, (_, allowed: string) =>
+    fill(words.field.outOfBounds, { text: input.value.trim(), allowed: fromService(allowed, sign) }),
+  );
+  const temperature = sign.startsWith("°F") ? "F" : "C";
+  const inUnits = localise(said, { temperature, length: sign === "in" ? "in" : "mm" });
+  const label = document.querySelector(`label[for="${CSS.escape(field)}"]`)?.textContent;
+  return said === message || !label ? inUnits : `${label}: ${inUnits}`;
+}
 
 /**
  * Shows what is amiss under each field and takes away what is mended. A field being typed in is left in peace until it
@@ -27,8 +49,10 @@ export function showFaults(
     const old = document.getElementById(noteId);
     // While someone types, a word already shown may go, but none comes.
     if (input === active && !old && fault) continue;
-    const text = fault?.message ?? remark?.message;
+    const text = fault ? inFieldWords(fault) : remark?.message;
     if (old?.dataset.text === text) continue;
+    // Whoever stands on a fix of a word that goes is put back at its field.
+    if (old?.contains(active)) input.focus();
     old?.remove();
     input.toggleAttribute("aria-invalid", false);
     if (fault) input.setAttribute("aria-invalid", "true");

@@ -58,7 +58,8 @@ function outcomes(report: FitReport): HTMLElement[] {
       .map(({ stressMPa }) => stressMPa)
       .sort((a, b) => a - b);
     if (stresses.length === 0 || stresses.length === report.stress.cases.length) return [];
-    const middle = stresses[Math.floor(stresses.length / 2)]!;
+    const half = (stresses.length - 1) / 2;
+    const middle = (stresses[Math.floor(half)]! + stresses[Math.ceil(half)]!) / 2;
     const text = fill(next.outcome, {
       count: stresses.length,
       stress: `${signed(middle)}\u00a0MPa`,

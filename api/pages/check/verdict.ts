@@ -39,7 +39,14 @@ export function verdictPart(shown: Shown, leftOut: string[], acts: Child): HTMLE
   const pins = trials.flatMap((trial, i) =>
     trial ? [{ letter: letterOf(i), stressMPa: trial.stress.value, current: i === draft.current }] : [],
   );
-  thePull.show((choice) => verdictPicture(report, { ...choice, id: "pull", trials: pins.length > 1 ? pins : [] }));
+  thePull.show((choice) =>
+    verdictPicture(report, {
+      ...choice,
+      temperature: draft.units.temperature,
+      id: "pull",
+      trials: pins.length > 1 ? pins : [],
+    }),
+  );
   const thickness = sayLength(report.glaze.thickness.value, draft.units);
   return [
     h(

@@ -3,7 +3,7 @@ import type { FitReport } from "../../engine/fit/types.ts";
 import { contributionsPicture } from "../../engine/pictures/contributions/contributions-picture.ts";
 import { expansionPicture } from "../../engine/pictures/expansion/expansion-picture.ts";
 import { fill } from "../fill.ts";
-import { type Child, formula, h } from "../shared/dom.ts";
+import { type Child, formula, h, withFormulas } from "../shared/dom.ts";
 import { type PictureChoice, picture } from "../shared/picture.ts";
 import { localise, sayTemperature, type Units } from "../shared/units.ts";
 import words from "../words.json" with { type: "json" };
@@ -13,7 +13,10 @@ const cooling = picture(720, 350);
 const drivers = picture(720, 350);
 
 export function whyPart(report: FitReport, units: Units): HTMLElement[] {
-  cooling.show(report.curves ? (choice) => expansionPicture(report, { ...choice, id: "cooling-curves" }) : null);
+  const inUnits = { temperature: units.temperature };
+  cooling.show(
+    report.curves ? (choice) => expansionPicture(report, { ...choice, ...inUnits, id: "cooling-curves" }) : null,
+  );
   // The one printed sheet has no room for the materials.
   const onPaper = { ...report, parts: undefined };
   const drives = (choice: PictureChoice) =>
@@ -67,7 +70,7 @@ export function reasonsPart(report: FitReport, units: Units): HTMLElement {
   const doubts = report.drivers.filter(({ share }) => share >= 0.05).slice(0, 4);
   const mind = [...report.warnings, ...report.cautions].map(({ message }) => message);
   const list = (items: string[]) =>
-    h("ul", { class: "mind" }, ...items.map((item) => h("li", {}, localise(item, units))));
+    h("ul", { class: "mind" }, ...items.map((item) => h("li", {}, withFormulas(localise(item, units)))));
   return h(
     "div",
     { class: "duo noprint" },

@@ -85,7 +85,7 @@ export function tell(report: FitReport, setting: Setting, units: Units): void {
 
   put("verdict", sayVerdict(report, glaze, "this clay").replaceAll("*", ""));
   if (!where.element.isConnected) byId("where").append(where.element);
-  where.show((choice) => verdictPicture(report, { ...choice, id: "where-it-sits" }));
+  where.show((choice) => verdictPicture(report, { ...choice, temperature: units.temperature, id: "where-it-sits" }));
   answers(report, setting, units, { lift, crack, thickness, wall });
 }
 

@@ -1,6 +1,6 @@
 /** The Making page at work. @module */
 import { AbortedError, ApiError } from "@ringtrue/sdk";
-import { showFaults } from "../check/faults.ts";
+import { inFieldWords, showFaults } from "../check/faults.ts";
 import { type FieldFault, fieldAt } from "../check/request.ts";
 import { fill } from "../fill.ts";
 import { byId, h } from "../shared/dom.ts";
@@ -72,7 +72,8 @@ async function ask(): Promise<void> {
       ...faults.filter(({ field }) => field === "other").map(({ message }) => h("p", { class: "because" }, message)),
     );
     showNotes();
-    byId("status").textContent = faults[0]?.message ?? document.querySelector("#answer h1")?.textContent ?? "";
+    const first = faults[0] && inFieldWords(faults[0]);
+    byId("status").textContent = first ?? document.querySelector("#answer h1")?.textContent ?? "";
   } catch (error) {
     if (mine !== round || error instanceof AbortedError) return;
     byId("state").replaceChildren(h("p", { class: "because state", role: "alert" }, making.offline));

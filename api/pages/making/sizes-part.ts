@@ -2,7 +2,7 @@
 import type { WorkOutSizesResponse } from "@ringtrue/sdk";
 import { fill } from "../fill.ts";
 import { plain } from "../say.ts";
-import { h, stressed } from "../shared/dom.ts";
+import { type Child, h, stressed } from "../shared/dom.ts";
 import { picture } from "../shared/picture.ts";
 import { readNumber } from "../shared/read-number.ts";
 import words from "../words.json" with { type: "json" };
@@ -94,10 +94,22 @@ function drawPot(draft: MakingDraft, told: { up: number; throwTall: string; fire
   pot.show(height > 0 && rim > 0 && wall > 0 ? ({ width }) => potDrawing(sizes, said, width) : null);
 }
 
+/** A size without its unit, which stands above its column. */
+const bare = (text: string) => text.replace(/ (mm|in)$/, "");
+
+/** A size in its cell; on a phone, where no head of a column says so, with what it is and its unit. */
+function sizeTold(sentence: string, size: Child, unit: string): Child[] {
+  const [before = "", after = ""] = sentence.split("{size}");
+  const onPhone = (text: string) => h("span", { class: "onphone" }, text);
+  return [onPhone(before), size, onPhone(`${after}\u00a0${unit}`)];
+}
+
 function sizesTable(report: Sizes, unit: string): HTMLElement {
   const rows = [...report.sizes, ...(report.lid ? [report.lid.lid] : [])];
   const seen = new Set<string>();
   const once = rows.filter((row) => !seen.has(nameOf(row.name)) && seen.add(nameOf(row.name)));
+  const lands = ({ lands: { low, high } }: (typeof rows)[number]) =>
+    fill(making.to, { low: sized(low, unit), high: sized(high, unit) });
   const head = [
     making.part,
     ...[making.throw, making.leather, making.boneDry, making.fired].map((word) => `${word}, ${unit}`),
@@ -115,15 +127,11 @@ function sizesTable(report: Sizes, unit: string): HTMLElement {
           "tr",
           {},
           h("th", { scope: "row" }, nameOf(row.name)),
-          h("td", { class: "q" }, h("b", {}, row.throwTo.text.replace(/ (mm|in)$/, ""))),
+          h("td", { class: "q" }, ...sizeTold(making.throwTall, h("b", {}, bare(row.throwTo.text)), unit)),
           h("td", {}, sized(row.leatherHard.value, unit)),
           h("td", {}, sized(row.boneDry.value, unit)),
-          h("td", {}, row.target.text.replace(/ (mm|in)$/, "")),
-          h(
-            "td",
-            { class: "mut" },
-            fill(making.to, { low: sized(row.lands.low, unit), high: sized(row.lands.high, unit) }),
-          ),
+          h("td", {}, ...sizeTold(making.firedTall, bare(row.target.text), unit)),
+          h("td", { class: "mut" }, ...sizeTold(making.landsShort, lands(row), unit)),
         ),
       ),
     ),

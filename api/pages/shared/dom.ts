@@ -55,6 +55,11 @@ export function formula(name: string): Child[] {
   return name.split(/(\d+)/).map((part) => (/^\d+$/.test(part) ? h("sub", {}, part) : part));
 }
 
+/** A sentence in which oxides have their digits low: `K2O pulls`, but `from 20 to 300 °C` and `a P3 mask` as they are. */
+export function withFormulas(text: string): Child[] {
+  return text.split(/\b([A-Z][a-z]?\d?O\d?)\b/).map((part, i) => (i % 2 ? formula(part) : part));
+}
+
 /** Words in which one part is underlined, marked by asterisks: `it will *most likely craze*`. */
 export function stressed(text: string): Child[] {
   return text.split("*").map((part, i) => (i % 2 ? h("em", {}, part) : part));

@@ -1,7 +1,7 @@
 /** Figures of the service in words: rounded to what they are worth, with unit and interval, never bare. @module */
 import type { Quantity } from "../../engine/quantity.ts";
 import { plain, signed } from "../say.ts";
-import { fromCelsius, fromMm, type Units } from "./units.ts";
+import { fromMm, toDegrees, type Units } from "./units.ts";
 
 /** Decimals that each unit is worth. */
 const DECIMALS: Readonly<Record<string, number>> = { MPa: 0, "1e-6/K": 2, "%": 3, GPa: 0, mm: 2, "°C": 0, K: 0 };
@@ -21,17 +21,20 @@ export interface Said {
 export function sayQuantity(quantity: Quantity, units: Units): Said {
   const { unit } = quantity;
   if (unit === "°C") {
-    const turn = (c: number) => String(Math.round(fromCelsius(c, units.temperature) / 5) * 5);
+    const turn = (c: number) => String(toDegrees(c, units.temperature));
     return said(turn, quantity, `°${units.temperature}`);
   }
   if (unit === "mm" && units.length === "in") return said((mm) => fromMm(mm, "in").toFixed(3), quantity, "in");
-  const decimals = DECIMALS[unit] ?? 2;
+  const most = DECIMALS[unit] ?? 2;
+  // As many decimals as one of the three needs, the same for all.
+  const figures = [quantity.value, quantity.low, quantity.high];
+  const decimals = Math.max(...figures.map((one) => plain(one, most).split(".")[1]?.length ?? 0));
   const turn = (value: number) =>
     unit === "MPa"
       ? signed(value)
       : unit === "mm"
         ? value.toFixed(2)
-        : plain(Number(value.toFixed(decimals)), decimals);
+        : (Number(value.toFixed(decimals)) + 0).toFixed(decimals).replace("-", "−");
   return said(turn, quantity, unit.replace("1e-6/K", "×10⁻⁶/K"));
 }
 

@@ -23,9 +23,16 @@ export const fromMm = (mm: number, unit: Length) => (unit === "in" ? mm / MM_PER
 /** A figure without needless digits. @example tidy(0.30000000004) // "0.3" */
 export const tidy = (value: number, decimals = 4): string => String(Number(value.toFixed(decimals)));
 
-/** A temperature to 5 degrees, with its unit. @example sayTemperature(642, METRIC) // "640 °C" */
-export function sayTemperature(c: number, { temperature }: Units, step = 5): string {
-  return `${Math.round(fromCelsius(c, temperature) / step) * step}\u00a0°${temperature}`;
+/**
+ * A temperature to 5 °C in the reader's degrees. It is turned after rounding, as the service's sentences are, so that
+ * both say the same.
+ * @example toDegrees(683, "F") // 1265
+ */
+export const toDegrees = (c: number, unit: Temperature) => Math.round(fromCelsius(Math.round(c / 5) * 5, unit));
+
+/** The same with its unit. @example sayTemperature(642, METRIC) // "640 °C" */
+export function sayTemperature(c: number, { temperature }: Units): string {
+  return `${toDegrees(c, temperature)}\u00a0°${temperature}`;
 }
 
 /** A length with its unit. @example sayLength(0.3, METRIC) // "0.30 mm" */
@@ -33,10 +40,27 @@ export function sayLength(mm: number, { length }: Units): string {
   return length === "in" ? `${fromMm(mm, length).toFixed(3)}\u00a0in` : `${mm.toFixed(2)}\u00a0mm`;
 }
 
+/**
+ * Bounds of the service in the unit that stands in a field.
+ * @param sign - as it stands there
+ * @example fromService("5 or less", "in") // "0.197 in or less"
+ */
+export function fromService(bounds: string, sign: string): string {
+  const turn = (value: number) => {
+    if (sign === "in") return tidy(fromMm(value, "in"), 3);
+    if (sign === "°F") return tidy(fromCelsius(value, "F"), 0);
+    return sign.startsWith("°F") ? tidy(fromKelvins(value, "F"), 1) : String(value);
+  };
+  const unit = sign === "" || sign === "±" ? "" : `\u00a0${sign}`;
+  return bounds.replace(/-?\d+(?:\.\d+)?/, (value) => `${turn(Number(value))}${unit}`);
+}
+
 const NUMBER = "(\\d+(?:\\.\\d+)?)";
 const RATE = new RegExp(`${NUMBER}[ \u00a0](?:°C an hour|K/h|°C/h)`, "g");
 const SPAN = new RegExp(`${NUMBER}( to |–| and )${NUMBER}([ \u00a0])°C`, "g");
-const ONE = new RegExp(`(−?)${NUMBER}([ \u00a0])°C`, "g");
+const APART = new RegExp(`${NUMBER}([ \u00a0])°C (cooler|hotter|apart)`, "g");
+const BETWEEN = new RegExp(`in °C, between ${NUMBER} and ${NUMBER}`, "g");
+const ONE = new RegExp(`([−-]?)${NUMBER}([ \u00a0])°C`, "g");
 const LENGTH = new RegExp(`${NUMBER}([ \u00a0])mm\\b`, "g");
 
 /**
@@ -50,8 +74,16 @@ export function localise(text: string, units: Units): string {
     const f = (c: string | number) => String(Math.round(fromCelsius(Number(c), "F")));
     out = out
       .replace(RATE, (_, rate: string) => `${Math.round(fromKelvins(Number(rate), "F"))}\u00a0°F an hour`)
+      .replace(
+        APART,
+        (_, k: string, gap: string, word: string) => `${Math.round(fromKelvins(Number(k), "F"))}${gap}°F ${word}`,
+      )
+      .replace(BETWEEN, (_, a: string, b: string) => `in °F, between ${f(a)} and ${f(b)}`)
       .replace(SPAN, (_, a: string, mid: string, b: string, gap: string) => `${f(a)}${mid}${f(b)}${gap}°F`)
-      .replace(ONE, (_, minus: string, c: string, gap: string) => `${f(minus ? -Number(c) : c)}${gap}°F`);
+      .replace(
+        ONE,
+        (_, minus: string, c: string, gap: string) => `${f(minus ? -Number(c) : c).replace("-", "−")}${gap}°F`,
+      );
   }
   if (units.length === "in") {
     out = out.replace(LENGTH, (_, mm: string, gap: string) => `${(Number(mm) / MM_PER_INCH).toFixed(3)}${gap}in`);
