@@ -6,7 +6,7 @@ import { Firing, Ware } from "./firing.ts";
 import { Probabilities, Verdict } from "./fit-report.ts";
 import { RecipeGlaze, RecipeLine } from "./glaze.ts";
 import { RED_STONEWARE, THAW } from "./larch-lane.ts";
-import { coat } from "./numbers.ts";
+import { thicknessMm } from "./numbers.ts";
 import { answerFields, Notice, quantity } from "./quantity.ts";
 
 /** Larch Lane's Thaw toward Hail, a magnesia glaze, on the red stoneware. */
@@ -71,7 +71,7 @@ export const BlendRequest = z
     body: Body,
     firing: Firing.optional(),
     ware: Ware.optional(),
-    thicknessMm: coat
+    thicknessMm: thicknessMm
       .optional()
       .meta({ description: "Thickness as fired [mm]; the first corner's, else 0.3, if left out.", examples: [0.3] }),
     from: z

@@ -6,7 +6,7 @@ import { Firing, Ware } from "./firing.ts";
 import { Probabilities, Verdict } from "./fit-report.ts";
 import { OxideGlaze, RecipeGlaze, StatedGlaze } from "./glaze.ts";
 import { HOARFROST } from "./larch-lane-tiles.ts";
-import { coat, glazeExpansion, plusMinus, rangeC } from "./numbers.ts";
+import { glazeExpansion, plusMinus, rangeC, thicknessMm } from "./numbers.ts";
 import { answerFields, quantity } from "./quantity.ts";
 
 const days = (what: string, example: number) =>
@@ -103,7 +103,7 @@ const Seen = z
   .discriminatedUnion("kind", [Crazed, NotCrazed, Quench, Shivered, NotShivered, Ring, Strip])
   .meta({ id: "Seen", description: "One thing seen or measured on a tile." });
 
-const coatMm = coat.optional();
+const coatMm = thicknessMm.optional();
 
 const pieceFields = {
   name: z

@@ -1,6 +1,6 @@
 /** How the ware was fired, and what was glazed. @module */
 import { z } from "zod";
-import { peakHint, wall } from "./numbers.ts";
+import { peakHint, wallMm } from "./numbers.ts";
 
 const CoolingSegment = z
   .strictObject({
@@ -59,7 +59,7 @@ export const Firing = z
 
 export const Ware = z
   .strictObject({
-    wallMm: wall.optional().meta({ description: "Wall of the fired clay [mm]; 5 if left out.", examples: [6] }),
+    wallMm: wallMm.optional().meta({ description: "Wall of the fired clay [mm]; 5 if left out.", examples: [6] }),
     glazed: z
       .enum(["both-faces", "one-face", "one-face-free"])
       .optional()

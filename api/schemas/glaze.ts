@@ -1,7 +1,7 @@
 /** A glaze as a maker may know it: by recipe, by analysis, or by its measured expansion alone. @module */
 import { z } from "zod";
 import { THAW } from "./larch-lane.ts";
-import { coat, glazeExpansion, oxideAmounts, plusMinus, rangeC } from "./numbers.ts";
+import { thicknessMm as coatMm, glazeExpansion, oxideAmounts, plusMinus, rangeC } from "./numbers.ts";
 
 const parts = z
   .number()
@@ -63,7 +63,7 @@ export const RecipeLine = z.union([MaterialLine, AnalysisLine, FormulaLine]).met
   description: "One line of a recipe: a material, an analysis or a formula, and its parts.",
 });
 
-const thicknessMm = coat
+const thicknessMm = coatMm
   .optional()
   .meta({ description: "Thickness of the fired glaze [mm]; 0.3 if left out.", examples: [0.3] });
 

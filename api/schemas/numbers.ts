@@ -51,37 +51,41 @@ const LENGTHS = [
 ] as const;
 
 /**
- * The slips that would explain a length that cannot be.
- * @param value - what was read, supposed to be in mm
+ * The slips that would explain a length that cannot be. Begins and ends as every word on bounds does, which the pages
+ * tell by in the units of their fields.
+ * @param name - the field, in mm
+ * @param value - what was read there
  * @param usual - how long such a thing is, shortest and longest [mm]
- * @returns a sentence that names the units that fit and the figures to write; nothing where none fits
- * @example lengthHint(300, [0.05, 2]) // "300 mm cannot be. This field is in mm: 300 µm would be 0.3."
+ * @param bounds - what would be taken
+ * @returns a sentence with the units that fit and the figures to write; nothing where none fits
+ * @example lengthHint("thicknessMm", 300, [0.05, 2], "5 or less")
+ * // "`thicknessMm` is 300. 300 µm would be 0.3 mm. It must be 5 or less."
  */
-export function lengthHint(value: unknown, [least, most]: readonly [number, number]): string | undefined {
+export function lengthHint(
+  name: string,
+  value: unknown,
+  [least, most]: readonly [number, number],
+  bounds: string,
+): string | undefined {
   if (typeof value !== "number") return undefined;
   const readings = LENGTHS.map(([unit, mm]) => [unit, value * mm] as const)
     .filter(([, meant]) => meant >= least && meant <= most)
-    .map(([unit, meant]) => `${show(value)} ${unit} would be ${show(meant)}`);
+    .map(([unit, meant]) => `${show(value)} ${unit} would be ${show(meant)} mm`);
   if (readings.length === 0) return undefined;
-  return `${show(value)} mm cannot be. This field is in mm: ${readings.join(", ")}.`;
+  return `\`${name}\` is ${show(value)}. ${readings.join(", ")}. It must be ${bounds}.`;
 }
 
-/** Walls that are thrown, cast and pressed, for telling a slip of units [mm]. Common practice, no source. */
-const USUAL_WALL = [1.5, 40] as const;
-/** Coats of fired glaze, for telling a slip of units [mm]. Common practice, no source. */
-const USUAL_COAT = [0.05, 2] as const;
+const length = (name: string, min: number, max: number, usual: readonly [number, number]) =>
+  z
+    .number()
+    .min(min, { error: (issue) => lengthHint(name, issue.input, usual, `${min} or more`) })
+    .max(max, { error: (issue) => lengthHint(name, issue.input, usual, `${max} or less`) });
 
-/** Wall of the fired clay [mm]. */
-export const wall = z
-  .number()
-  .min(0.5, { error: (issue) => lengthHint(issue.input, USUAL_WALL) })
-  .max(100, { error: (issue) => lengthHint(issue.input, USUAL_WALL) });
+/** Wall of the fired clay [mm]; usual ones are thrown, cast or pressed (common practice, no source). */
+export const wallMm = length("wallMm", 0.5, 100, [1.5, 40]);
 
-/** Thickness of the fired glaze [mm]. */
-export const coat = z
-  .number()
-  .min(0.01, { error: (issue) => lengthHint(issue.input, USUAL_COAT) })
-  .max(5, { error: (issue) => lengthHint(issue.input, USUAL_COAT) });
+/** Thickness of the fired glaze [mm]; usual coats: common practice, no source. */
+export const thicknessMm = length("thicknessMm", 0.01, 5, [0.05, 2]);
 
 /** Mean linear expansion of a glaze [1e-6/K]; fused silica, the lowest glass, stands at 0.5. */
 export const glazeExpansion = z

@@ -43,13 +43,17 @@ describe("worked examples", () => {
 
   // 1 in = 25.4 mm exactly, 1 cm = 10 mm, 1000 µm = 1 mm: arithmetic.
   it.each([
-    [0.25, [1.5, 40], "0.25 mm cannot be. This field is in mm: 0.25 in would be 6.35, 0.25 cm would be 2.5."],
-    [300, [0.05, 2], "300 mm cannot be. This field is in mm: 300 µm would be 0.3."],
-    [0.008, [0.05, 2], "0.008 mm cannot be. This field is in mm: 0.008 in would be 0.2032, 0.008 cm would be 0.08."],
-    [-3, [1.5, 40], undefined],
-    ["6", [1.5, 40], undefined],
-  ] as const)("lengthHint(%j, %j)", (value, usual, said) => {
-    expect(lengthHint(value, usual)).toBe(said);
+    [
+      "0.5 or more",
+      0.25,
+      [1.5, 40],
+      "0.25. 0.25 in would be 6.35 mm, 0.25 cm would be 2.5 mm. It must be 0.5 or more.",
+    ],
+    ["5 or less", 300, [0.05, 2], "300. 300 µm would be 0.3 mm. It must be 5 or less."],
+    ["0.5 or more", -3, [1.5, 40], undefined],
+    ["0.5 or more", "6", [1.5, 40], undefined],
+  ] as const)("lengthHint: %s, and %j was read", (bounds, value, usual, said) => {
+    expect(lengthHint("wallMm", value, usual, bounds)).toBe(said && `\`wallMm\` is ${said}`);
   });
 
   it("pointInto, roundEach", () => {

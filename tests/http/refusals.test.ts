@@ -256,7 +256,7 @@ describe("422: what cannot be", () => {
       "/body/absorbtionPercent",
       /Did you mean `absorptionPercent`\?/,
     ],
-    ["a wall in inches", { ...THAW, ware: { wallMm: 0.25 } }, "/ware/wallMm", /0\.25 in would be 6\.35/],
+    ["a wall in inches", { ...THAW, ware: { wallMm: 0.25 } }, "/ware/wallMm", /0\.25 in would be 6\.35 mm/],
     ["a wall of no unit", { ...THAW, ware: { wallMm: -1 } }, "/ware/wallMm", "`wallMm` is -1. It must be 0.5 or more."],
     [
       "a coat in µm",
