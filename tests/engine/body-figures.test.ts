@@ -172,12 +172,13 @@ describe("a body of a stated mean", () => {
 
 describe("a body of phases", () => {
   it("is filled up with glass, and has a doubt of 6 % (docstring)", () => {
-    const some = describeBody({ phases: { mullite: 40 } });
-    const whole = describeBody({ phases: { mullite: 40, glass: 60 } });
+    const dry = { absorptionPercent: 0 };
+    const some = describeBody({ phases: { mullite: 40 }, ...dry });
+    const whole = describeBody({ phases: { mullite: 40, glass: 60 }, ...dry });
     expect(some.warnings.map(({ code }) => code)).toEqual(["glass-assumed"]);
     expect(whole.warnings).toEqual([]);
     expect(whole).toMatchObject({ classId: null, basis: "phases" });
-    expect(codes({ phases: { mullite: 40, glass: 59.6 } })).toEqual([]);
+    expect(codes({ phases: { mullite: 40, glass: 59.6 }, ...dry })).toEqual([]);
     for (const c of [300, 900]) {
       close(contractionAt(some, c), contractionAt(whole, c), tiny);
       close(contractionAt(whole, c, { bodyMean: 1 }) / contractionAt(whole, c), 1.06, tiny);
@@ -205,13 +206,15 @@ describe("a body of phases", () => {
     close(g.shearPa, 70e9 / 2.4, { rel: 1e-12 });
   });
   it("lends the glass's stiffness to a phase without one, and says so", () => {
-    expect(codes({ phases: { tridymite: 10, glass: 90 } })).toEqual(["stiffness-unknown"]);
-    expect(codes({ phases: { "beta-spodumene": 10, glass: 90 } })).toEqual(["stiffness-unknown"]);
+    const told = (phases: Record<string, number>) =>
+      codes({ phases, absorptionPercent: 0 }).filter((code) => !code.startsWith("dunting"));
+    expect(told({ tridymite: 10, glass: 90 })).toEqual(["stiffness-unknown"]);
+    expect(told({ "beta-spodumene": 10, glass: 90 })).toEqual(["stiffness-unknown"]);
     for (const [id, { youngsGPa }] of Object.entries(phaseData.phases)) {
-      const told = codes({ phases: { [id]: 10 } });
-      expect(told, id).toEqual(youngsGPa === null ? ["glass-assumed", "stiffness-unknown"] : ["glass-assumed"]);
+      const expected = youngsGPa === null ? ["glass-assumed", "stiffness-unknown"] : ["glass-assumed"];
+      expect(told({ [id]: 10 }), id).toEqual(expected);
     }
-    expect(codes({ phases: { tridymite: 0, glass: 100 } })).toEqual([]);
+    expect(told({ tridymite: 0, glass: 100 })).toEqual([]);
     close(PHASES.get("tridymite")!.bulkPa, 70e9 / 1.8, { rel: 1e-12 });
   });
   it("turns weights into volumes: equal masses go as one over the density", () => {
@@ -446,6 +449,29 @@ describe("facts beside a body", () => {
     expect(dunting({ ...stated, cristobalitePercent: 3.01 / volume.cristobalite })).toEqual(["dunting-cristobalite"]);
     expect(dunting({ ...stated, cristobalitePercent: 2.9 / volume.cristobalite })).toEqual([]);
     expect(dunting(stated)).toEqual([]);
+    // Phases are by volume as they stand.
+    const phases = (quartz: number, cristobalite: number) =>
+      dunting({ phases: { quartz, cristobalite, glass: 100 - quartz - cristobalite } });
+    expect(phases(22, 3)).toEqual(["dunting-quartz", "dunting-cristobalite"]);
+    expect(phases(21.9, 2.9)).toEqual([]);
+  });
+  it("pores are asked after where a curve or phases say nothing of them", () => {
+    const curve = [
+      { c: 20, strainPercent: 0 },
+      { c: 100, strainPercent: 0.05 },
+    ];
+    const line = { curve: [...curve, { c: 700, strainPercent: 0.42 }] };
+    const said = (body: Body) => describeBody(body, "/body").warnings.filter(({ code }) => code === "pores-unknown");
+    for (const body of [line, { phases: { mullite: 30, glass: 70 } }]) {
+      expect(said(body)).toMatchObject([
+        { pointer: "/body/absorptionPercent", message: expect.stringContaining("and any stiffness") },
+      ]);
+      expect(said({ ...body, youngsGPa: 60 })[0]!.message).not.toContain("stiffness");
+      expect(said({ ...body, absorptionPercent: 3 })).toEqual([]);
+      expect(said({ ...body, moistureExpansionPercent: 0.01 })).toEqual([]);
+    }
+    expect(said({ class: "red-stoneware" })).toEqual([]);
+    expect(said({ expansion: { value: 6 } })).toEqual([]);
   });
 });
 

@@ -214,6 +214,17 @@ describe("reasons", () => {
     expect(of("cases")!.quantities).toEqual([bare]);
   });
 
+  it.each([
+    [1, "1 year"],
+    [2, "2 years"],
+    [0.5, "0.5 years"],
+  ])("a service of %d is told as %s", (serviceYears, said) => {
+    const ware = { serviceYears };
+    const { of } = tell({ ...question, ware }, () => ({ summary: { moistureStress: 20e6 } }));
+    expect(of("moisture")!.text).toContain(`in ${said} about`);
+    expect(of("moisture")!.detail).toContain(`after ${said};`);
+    expect(of("cracking-threshold")!.text).toContain(`In ${said} it can still`);
+  });
   it("speak of moisture from 2 MPa", () => {
     const at = (moistureStress: number) => tell(question, () => ({ summary: { moistureStress } }));
     expect(at(1.99e6).codes).not.toContain("moisture");

@@ -5,7 +5,7 @@ import { expansionMeant, round } from "../quantity.ts";
 import { type BodyModel, fromSpan, LEAST_MATRIX_SHARE, type Spread, scaledMixture, Z90 } from "./body-model.ts";
 import { ANY_BODY, type BodyClass, findBody } from "./classes.ts";
 import { checkCurve, readCurve } from "./curve.ts";
-import { bodyFacts, minerals } from "./facts.ts";
+import { bodyFacts, dunting, minerals } from "./facts.ts";
 import { CRISTOBALITE_STRAIN, checkPhases, DEBONDED_QUARTZ, mixtureStrain, PHASES, QUARTZ_STRAIN } from "./phases.ts";
 import type { Body, BodyFacts, StatedBodyExpansion } from "./types.ts";
 
@@ -41,9 +41,23 @@ export function describeBody(body: Body, pointer = ""): BodyModel {
     poisson: facts.poisson,
     moisturePercent: facts.moisturePercent,
     ruptureMPa: facts.ruptureMPa,
-    warnings: [...warnings, ...facts.warnings],
+    warnings: [...warnings, ...poresUnknown(body, basis, pointer), ...facts.warnings],
     sources: [...new Set([...sources, ...row.sources])],
   };
+}
+
+/** A curve or phases tell nothing of pores; what is taken for them is said where no fact tells either. */
+function poresUnknown(facts: BodyFacts, basis: BodyModel["basis"], pointer: string): Notice[] {
+  const { absorptionPercent, moistureExpansionPercent, youngsGPa } = facts;
+  if (basis !== "curve" && basis !== "phases") return [];
+  if (absorptionPercent !== undefined || moistureExpansionPercent !== undefined) return [];
+  return [
+    {
+      code: "pores-unknown",
+      message: `You did not say how much water the fired clay takes up, so I had to allow for some growth by moisture${youngsGPa === undefined ? " and any stiffness" : ""}. Of a vitrified clay that is too much, of a porous one too little.`,
+      pointer: `${pointer}/absorptionPercent`,
+    },
+  ];
 }
 
 type Described = Pick<
@@ -193,6 +207,7 @@ function fromPhases(phases: Readonly<Record<string, number>>, pointer: string): 
       pointer: `${pointer}/phases`,
     });
   }
+  warnings.push(...dunting((phases.quartz ?? 0) / 100, (phases.cristobalite ?? 0) / 100, `${pointer}/phases`));
   const quartzFactor = 1 - (1 - DEBONDED_QUARTZ) * Math.min(glass / GLASS_TO_PART_FROM_PERCENT, 1);
   const table = tabulate(20, 1000, 2.5, (c) => mixtureStrain(filled, c, { quartzFactor }).kerner);
   const meanTo500 = (readEven(table, 500) / 480) * 1e6;

@@ -170,18 +170,23 @@ const MUCH_CRISTOBALITE = 0.03;
 function duntingRemarks(facts: BodyFacts, row: BodyClass, classId: string | null, pointer: string): Notice[] {
   const { quartz, cristobalite } = minerals(facts, row);
   const told = classId !== null || facts.quartzPercent !== undefined || facts.cristobalitePercent !== undefined;
+  return told ? dunting(quartz.value, cristobalite.value, pointer) : [];
+}
+
+/** What much quartz and cristobalite ask of the kiln; volume fractions [-]. */
+export function dunting(quartz: number, cristobalite: number, pointer: string): Notice[] {
   const notices: Notice[] = [];
-  if (told && quartz.value >= MUCH_QUARTZ) {
+  if (quartz >= MUCH_QUARTZ) {
     notices.push({
       code: "dunting-quartz",
-      message: `With about ${Math.round(quartz.value * 100)} % quartz by volume the clay jumps at 573 °C. Cool slowly from 600 to 550 °C, or large or uneven pieces may dunt.`,
+      message: `With about ${Math.round(quartz * 100)} % quartz by volume the clay jumps at 573 °C. Cool slowly from 600 to 550 °C, or large or uneven pieces may dunt.`,
       pointer,
     });
   }
-  if (told && cristobalite.value >= MUCH_CRISTOBALITE) {
+  if (cristobalite >= MUCH_CRISTOBALITE) {
     notices.push({
       code: "dunting-cristobalite",
-      message: `With about ${Math.round(cristobalite.value * 100)} % cristobalite by volume the clay shrinks suddenly between 270 and 220 °C and squeezes the glaze hard: watch for lifting edges, and for dunting if the kiln is opened hot or the pot is used in an oven.`,
+      message: `With about ${Math.round(cristobalite * 100)} % cristobalite by volume the clay shrinks suddenly between 270 and 220 °C and squeezes the glaze hard: watch for lifting edges, and for dunting if the kiln is opened hot or the pot is used in an oven.`,
       pointer,
     });
   }

@@ -6,7 +6,7 @@ import type { Prepared } from "./situation.ts";
 import type { Summary } from "./summary.ts";
 import type { FitReport, Outcome, OxidePull, Reason, Trials } from "./types.ts";
 import type { Judgement } from "./verdict.ts";
-import { celsius, chances, expansion, inWords, megapascal, millimetres, percent, signed } from "./words.ts";
+import { celsius, chances, expansion, inWords, megapascal, millimetres, percent, signed, years } from "./words.ts";
 
 /** How the body is called in a sentence. */
 export function clayName({ body }: Prepared): string {
@@ -139,7 +139,7 @@ function thresholdReason({ situation }: Prepared, { thresholds, stress }: Summar
   return {
     code: "cracking-threshold",
     detail: `σ_c = K/√(Zh): Z from the stiffness of glaze and clay (1.976 when equal), h ${millimetres(mm)}; K_Ic ${TOUGHNESS[situation.toughness].value.toFixed(2)} MPa·√m at once, falling with time to the floor K0 ${TOUGHNESS.floor.value.toFixed(2)} MPa·√m, less what moisture adds.`,
-    text: `A skin ${millimetres(mm)} thick cracks at once from about ${megapascal(thresholds.cracksOnCooling)} (half as thick, from about ${megapascal(thresholds.cracksOnCooling * Math.SQRT2)}). In ${situation.serviceYears} years it can still crack if it starts out above ${megapascal(thresholds.mayCrackInTime)}.`,
+    text: `A skin ${millimetres(mm)} thick cracks at once from about ${megapascal(thresholds.cracksOnCooling)} (half as thick, from about ${megapascal(thresholds.cracksOnCooling * Math.SQRT2)}). In ${years(situation.serviceYears)} it can still crack if it starts out above ${megapascal(thresholds.mayCrackInTime)}.`,
     quantities: [figures.thresholds.cracksOnCooling, figures.thresholds.mayCrackInTime],
     sources: ["hutchinson-suo-1992", "beuth-1992"],
   };
@@ -148,7 +148,7 @@ function thresholdReason({ situation }: Prepared, { thresholds, stress }: Summar
 function casesReason({ situation }: Prepared, { of20 }: Judgement, figures: Figures): Reason {
   const said: Record<Outcome, string> = {
     crazesOnCooling: "crack as the kiln cools",
-    crazesLater: `crack within ${situation.serviceYears} ${situation.serviceYears === 1 ? "year" : "years"}`,
+    crazesLater: `crack within ${years(situation.serviceYears)}`,
     sound: "hold",
     shivers: "shiver",
   };
@@ -172,8 +172,8 @@ function moistureReason({ situation }: Prepared, { moistureStress }: Summary, fi
   return [
     {
       code: "moisture",
-      detail: `ε_m(t) = ε_long (t/30 years)^¼: ${figures.body.moistureExpansion.value.toFixed(4)} % (${figures.body.moistureExpansion.low.toFixed(4)} to ${figures.body.moistureExpansion.high.toFixed(4)}) after ${situation.serviceYears} years; Δσ = E_g ε_m/(1 − ν_g) = ${megapascal(moistureStress)}. Reheating above about 600 °C takes it back.`,
-      text: `Clay that drinks water grows: in ${situation.serviceYears} years about ${figures.body.moistureExpansion.value.toFixed(3)}\u00a0%, which pulls the glaze by another ${megapascal(moistureStress)}.`,
+      detail: `ε_m(t) = ε_long (t/30 years)^¼: ${figures.body.moistureExpansion.value.toFixed(4)} % (${figures.body.moistureExpansion.low.toFixed(4)} to ${figures.body.moistureExpansion.high.toFixed(4)}) after ${years(situation.serviceYears)}; Δσ = E_g ε_m/(1 − ν_g) = ${megapascal(moistureStress)}. Reheating above about 600 °C takes it back.`,
+      text: `Clay that drinks water grows: in ${years(situation.serviceYears)} about ${figures.body.moistureExpansion.value.toFixed(3)}\u00a0%, which pulls the glaze by another ${megapascal(moistureStress)}.`,
       quantities: [figures.body.moistureExpansion],
       sources: ["wilson-2003", "schurecht-1928"],
     },

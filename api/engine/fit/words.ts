@@ -66,6 +66,11 @@ export function chances(of20: number): string {
   return `about ${of20} in 20`;
 }
 
+/** @example years(1) // "1 year" */
+export function years(n: number): string {
+  return `${n} ${n === 1 ? "year" : "years"}`;
+}
+
 /** First letter large. @example sentence("nine of 20") // "Nine of 20" */
 export function sentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
