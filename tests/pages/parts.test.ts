@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { convert } from "../../api/pages/check/convert.ts";
 import { currentGlaze, letterOf } from "../../api/pages/check/draft.ts";
+import { sayBounds } from "../../api/pages/check/faults.ts";
 import { readRecipes } from "../../api/pages/check/read-csv.ts";
 import { buildQuestion, fieldAt } from "../../api/pages/check/request.ts";
 import { SAMPLE } from "../../api/pages/check/sample-work.ts";
@@ -94,6 +95,43 @@ describe("units", () => {
     ["a whole number", "pieces", "a whole number"],
   ])("tell the service's bounds “%s” in a field of “%s” as “%s”", (bounds, sign, told) =>
     expect(fromService(bounds, sign)).toBe(told),
+  );
+
+  // 300 / 25.4 = 11.811 in, 5 / 25.4 = 0.197 in (arithmetic)
+  it.each([
+    [
+      "`years` is 0. It must be 0.01 or more.",
+      "0",
+      "years",
+      "“0” does not go here. It must be 0.01\u00a0years or more.",
+    ],
+    [
+      "Row 2, silica: `parts` is -3. It must be 0 or more.",
+      "-3",
+      "",
+      "Row 2, silica: “-3” does not go here. It must be 0 or more.",
+    ],
+    [
+      "Item 2 of `rangeC` is 5000. It must be 1200 or less.",
+      "5000",
+      "°C",
+      "“5000” does not go here. It must be 1200\u00a0°C or less.",
+    ],
+    [
+      "`thicknessMm` is 300. 300 µm would be 0.3 mm. It must be 5 or less.",
+      "300",
+      "mm",
+      "“300” does not go here. 300 µm would be 0.3 mm. It must be 5\u00a0mm or less.",
+    ],
+    [
+      "`thicknessMm` is 300. 300 µm would be 0.3 mm. It must be 5 or less.",
+      "11,811",
+      "in",
+      "“11,811” does not go here. It must be 0.197\u00a0in or less.",
+    ],
+    ["Drying takes 6 % and all together only 0 %.", "0", "%", "Drying takes 6 % and all together only 0 %."],
+  ])("tell “%s” at a field by what was typed, %s %s", (message, typed, sign, told) =>
+    expect(sayBounds(message, typed, sign)).toBe(told),
   );
 
   it("turn the bench and mean the same question", () => {

@@ -8,21 +8,35 @@ import type { FieldFault } from "./request.ts";
 /** A remark of the service at a field, which is no fault. */
 export type FieldRemark = Pick<FieldFault, "field" | "message">;
 
-/** How the service says that a number is out of bounds: by the name of its own field, in its own units. */
-const OUT_OF_BOUNDS = /(?:Item \d+ of )?`\w+` is [^`]+\. It must be ([^`]+)\.$/;
+/**
+ * How the service says that a number is out of bounds: by the name of its own field, in its own units, and between the
+ * two what may have been meant.
+ */
+const OUT_OF_BOUNDS = /(?:Item \d+ of )?`\w+` is [-+.\de]+\. (.*)It must be ([^`]+)\.$/;
 
 /**
- * A fault as the person at the field knows it: by the field's label, what was typed, and the bounds in the field's unit.
- * @example inFieldWords({ field: "wall", message: "`wallMm` is 500. It must be 100 or less." })
- * // "Wall: “500” does not go here. It must be 100 mm or less."
+ * The same by what was typed, and by bounds in the unit of the field. What may have been meant is in the service's unit,
+ * so it is told only where the field has that.
+ * @param sign - unit that stands in the field
+ * @example sayBounds("`wallMm` is 304.8. It must be 100 or less.", "12", "in")
+ * // "“12” does not go here. It must be 3.937 in or less."
  */
+export function sayBounds(message: string, typed: string, sign: string): string {
+  return message.replace(OUT_OF_BOUNDS, (_, meant: string, allowed: string) =>
+    fill(words.field.outOfBounds, {
+      text: typed.trim(),
+      meant: sign === "in" || sign.startsWith("°F") ? "" : meant,
+      allowed: fromService(allowed, sign),
+    }),
+  );
+}
+
+/** A fault as the person at the field knows it: by the field's label, what was typed, and the unit that stands there. */
 export function inFieldWords({ field, message }: FieldRemark): string {
   const input = document.getElementById(field);
   if (!(input instanceof HTMLInputElement)) return message;
   const sign = document.getElementById(`${field}-unit`)?.textContent ?? "";
-  const said = message.replace(OUT_OF_BOUNDS, (_, allowed: string) =>
-    fill(words.field.outOfBounds, { text: input.value.trim(), allowed: fromService(allowed, sign) }),
-  );
+  const said = sayBounds(message, input.value, sign);
   const temperature = sign.startsWith("°F") ? "F" : "C";
   const inUnits = localise(said, { temperature, length: sign === "in" ? "in" : "mm" });
   const label = document.querySelector(`label[for="${CSS.escape(field)}"]`)?.textContent;
