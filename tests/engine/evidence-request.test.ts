@@ -192,6 +192,18 @@ describe("what is refused", () => {
     expect(pointers({ glaze: THAW, bodies: [{ body: RED_STONEWARE }] })).toEqual([""]);
     expect(pointers({ bodies: [{ body: { class: "red-stonewear" } }] })).toEqual(["/bodies/0/body/class"]);
     expect(pointers({ measured: [RUN] })).toEqual([]);
+    // As of a stated glaze: from cold to hot, 50 °C apart, up to 900 °C; a tolerance from 0 to 5.
+    for (const rangeC of [
+      [300, 20],
+      [20, 69],
+      [20, 901],
+      [-51, 300],
+    ] as const) {
+      expect(pointers({ measured: [{ value: 7, rangeC }] }), `${rangeC}`).toEqual(["/measured/0/rangeC"]);
+    }
+    for (const plusMinus of [-0.1, 5.1, Number.NaN]) {
+      expect(pointers({ measured: [{ value: 7, plusMinus }] })).toEqual(["/measured/0/plusMinus"]);
+    }
     expect(pointers({ tiles: [tile()] })).toEqual([]);
   });
 });
@@ -311,6 +323,8 @@ describe("the report", () => {
   it("says what it began from, and where tiles and glaze part", () => {
     const warned = (request: EvidenceRequest) => learnFromTiles(request).warnings.map(({ code }) => code);
     expect(warned({ measured: [RUN] })).toEqual(["composition-unknown"]);
+    const hot = { ...RUN, rangeC: [20, 900] as const };
+    expect(warned({ measured: [hot] })).toEqual(["range-past-softening", "composition-unknown"]);
     expect(warned({ glaze: STATED, measured: [{ ...RUN, value: 6.55 }] })).toEqual([]);
     for (const value of [5.6, 7.4]) {
       const against = learnFromTiles({

@@ -192,6 +192,24 @@ describe("ware and firing", () => {
   });
 });
 
+describe("a mean to where the glaze is soft", () => {
+  // A bar sags some 50 K past its transition, told (620 °C) or taken (630 °C).
+  const told = (rangeC: readonly [number, number], beside: object = {}) =>
+    prepare({ ...question, glaze: stated({ rangeC }, beside) }).warnings.filter(
+      ({ code }) => code === "range-past-softening",
+    );
+  it("is told of, with what it is taken as: 6.5 over 20–900 °C at 0.0011/K from 160 °C is 6.5/1.33", () => {
+    expect(told([20, 900])).toMatchObject([
+      { pointer: "/glaze/expansion/rangeC", message: expect.stringContaining("makes 4.89 ×10⁻⁶/K") },
+    ]);
+  });
+  it("not so one to where a dilatometer can go", () => {
+    expect([told([20, 670]), told([20, 671]).length]).toEqual([[], 1]);
+    const silent = { transitionC: undefined };
+    expect([told([20, 680], silent), told([20, 681], silent).length]).toEqual([[], 1]);
+  });
+});
+
 describe("what is unusual is remarked on", () => {
   const wall = (wallMm: number, thicknessMm: number) =>
     remarks(question, describeBody(body), thicknessMm, wallMm).map(({ code, pointer }) => [code, pointer]);

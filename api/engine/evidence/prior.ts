@@ -1,6 +1,6 @@
 /** What is believed of the expansion before any tile. @module */
 import { Z90 } from "../body/index.ts";
-import { RISE_WITH_TEMPERATURE } from "../glass/index.ts";
+import { bookShare } from "../fit/read-stated-glaze.ts";
 import type { Estimate } from "../quantity.ts";
 
 /**
@@ -65,8 +65,7 @@ export function readingLikelihood(difference: number, sd: number): number {
 
 /** A mean over another range, brought to 20–300 °C as a fit does it. */
 export function asRun(value: number, rangeC: readonly [number, number], plusMinus: number): Run {
-  const { perKelvin, anchorC } = RISE_WITH_TEMPERATURE;
-  const toBooks = 1 / (1 + perKelvin * ((rangeC[0] + rangeC[1]) / 2 - anchorC));
+  const toBooks = bookShare(rangeC);
   return { value: value * toBooks, sd: Math.max((plusMinus / Z90) * toBooks, 0.02) };
 }
 

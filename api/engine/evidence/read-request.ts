@@ -1,6 +1,7 @@
 /** From what a potter wrote down to tiles that can be reckoned with. @module */
 import { EngineError, ImpossibleValueError, type Issue, type Notice } from "../errors.ts";
 import { drawsFor } from "../fit/draws.ts";
+import { meanIssues, softRemarks } from "../fit/read-stated-glaze.ts";
 import { type Prepared, prepare } from "../fit/situation.ts";
 import { quantity, UNITS } from "../quantity.ts";
 import type { SingleGlaze } from "../recipe/types.ts";
@@ -129,6 +130,7 @@ export function readEvidence(request: EvidenceRequest, seed: number): Evidence {
         allowed: [0.1, 20],
       });
     }
+    issues.push(...meanIssues(rangeC, plusMinus, at));
     if (!rangeC) {
       warnings.push({
         code: "range-assumed",
@@ -151,6 +153,9 @@ export function readEvidence(request: EvidenceRequest, seed: number): Evidence {
   const glass = some?.prepared ?? prepare({ glaze: { ...glaze, thicknessMm: 0.3 }, body: { class: "buff-stoneware" } });
   if (!some) for (const key of glass.sources) sources.add(key);
   const { expansion, recipeSd, transitionC } = glass.situation;
+  (request.measured ?? []).forEach(({ value, rangeC }, m) => {
+    if (rangeC) warnings.push(...softRemarks(value, rangeC, transitionC.value, `/measured/${m}`));
+  });
   const density = request.glaze ? densityOf(expansion, recipeSd) : unknownDensity;
   const before = beliefOn(density, []);
   return {

@@ -15,6 +15,53 @@ const STATED_TRANSITION_SD_C = 10;
 /** Expansions of glasses that can be glazes [1e-6/K]. */
 const POSSIBLE: readonly [number, number] = [0, 20];
 
+/** Range of a mean where none is told [°C]. */
+const BOOKS = [20, 300] as const;
+
+/**
+ * A mean over 20–300 °C as a share of one over another range: a mean is the value at the middle of its range [-].
+ * @example bookShare([20, 500]) // 0.901
+ */
+export function bookShare([from, to]: readonly [number, number]): number {
+  const { perKelvin, anchorC } = RISE_WITH_TEMPERATURE;
+  return 1 / (1 + perKelvin * ((from + to) / 2 - anchorC));
+}
+
+/** What cannot be of the range and the tolerance of a glaze's mean. */
+export function meanIssues(
+  rangeC: readonly [number, number] | undefined,
+  plusMinus: number | undefined,
+  at: string,
+): Issue[] {
+  const issues: Issue[] = [];
+  const [from, to] = rangeC ?? BOOKS;
+  if (!(to - from >= 50) || from < -50 || to > 900) {
+    issues.push({
+      pointer: `${at}/rangeC`,
+      message: `A glaze's mean is taken from a cold to a hot temperature at least 50 °C apart, up to 900 °C; I read ${from} to ${to}.`,
+    });
+  }
+  if (plusMinus !== undefined && !(plusMinus >= 0 && plusMinus <= 5)) {
+    issues.push({ pointer: `${at}/plusMinus`, message: "The tolerance lies between 0 and 5 (1e-6/K)." });
+  }
+  return issues;
+}
+
+/** How far past its transition a bar of glass can be run before it sags [K] (common practice, no source). */
+const SAGS_BEYOND_K = 50;
+
+/** A mean to where the glaze is soft was not measured, but worked out as if glass grew by straight lines. */
+export function softRemarks(
+  value: number,
+  range: readonly [number, number],
+  transitionC: number,
+  at: string,
+): Notice[] {
+  if (range[1] <= transitionC + SAGS_BEYOND_K) return [];
+  const message = `No bar of this glaze can be run to ${range[1]} °C: it softens near ${round(transitionC, 0)} °C. Taken as it stands, ${value} makes ${round(value * bookShare(range), 2)} ×10⁻⁶/K over 20–300 °C. If it was worked out from a recipe, such figures are meant for 20 to 300 or 400 °C: give that range, or better the recipe.`;
+  return [{ code: "range-past-softening", message, pointer: `${at}/rangeC` }];
+}
+
 /**
  * Reads a stated expansion, with what is assumed about the rest said aloud.
  *
@@ -39,16 +86,7 @@ export function readStated(glaze: StatedExpansion, pointer: string): GlazeReadin
       ...(meant === undefined ? {} : { suggestion: String(meant) }),
     });
   }
-  const [from, to] = rangeC ?? [20, 300];
-  if (!(to - from >= 50) || from < -50 || to > 900) {
-    issues.push({
-      pointer: `${at}/rangeC`,
-      message: `A glaze's mean is taken from a cold to a hot temperature at least 50 °C apart, up to 900 °C; I read ${from} to ${to}.`,
-    });
-  }
-  if (plusMinus !== undefined && !(plusMinus >= 0 && plusMinus <= 5)) {
-    issues.push({ pointer: `${at}/plusMinus`, message: "The tolerance lies between 0 and 5 (1e-6/K)." });
-  }
+  issues.push(...meanIssues(rangeC, plusMinus, at));
   const { transitionC } = glaze;
   if (transitionC !== undefined && !(transitionC >= 300 && transitionC <= 900)) {
     issues.push({
@@ -80,9 +118,9 @@ export function readStated(glaze: StatedExpansion, pointer: string): GlazeReadin
       pointer: `${pointer}/transitionC`,
     });
   }
-  // A mean over another range is the value at its middle; brought to the middle of 20–300 °C.
-  const { perKelvin, anchorC } = RISE_WITH_TEMPERATURE;
-  const toBooks = 1 / (1 + perKelvin * ((from + to) / 2 - anchorC));
+  const range = rangeC ?? BOOKS;
+  const toBooks = bookShare(range);
+  warnings.push(...softRemarks(value, range, transitionC ?? DEFAULTS.transitionC, at));
   const estimate = (centre: number, sd: number) => ({ value: centre, scale: sd, shape: NORMAL_SHAPE });
   const transition = estimate(
     transitionC ?? DEFAULTS.transitionC,
