@@ -1,6 +1,6 @@
 /** Errors at the field, a service that goes and comes back, answers that come too late. */
 import { describe, expect, it } from "vitest";
-import { pages, shot, shown, soon, verdict } from "./support.ts";
+import { overflow, pages, shot, shown, soon, verdict } from "./support.ts";
 
 const { open, service } = pages();
 const isFit = (request: Request) => request.method === "POST" && new URL(request.url).pathname === "/v1/fit";
@@ -103,12 +103,16 @@ describe("the line to the service", () => {
   it("goes: the last answer stays with its time; comes back: the answer follows", async () => {
     const page = await open("/", { mayFail: true });
     const before = await verdict(page);
+    const room = (await page.locator("#answer").boundingBox())!.width;
     await service.stop();
     await page.getByLabel("Weight of Silica").fill("60");
     await soon(() => shown(page.locator("#state"))).toMatch(
       /No connection since \d\d:\d\d\. This is the answer from \d\d:\d\d/,
     );
     expect(await verdict(page)).toBe(before);
+    // The answer that stands is only fainter: it stays where it is.
+    expect(await overflow(page)).toBe(0);
+    expect((await page.locator("#answer").boundingBox())!.width).toBe(room);
     await shot(page, "check-offline");
     await service.start();
     await soon(() => verdict(page)).not.toBe(before);
