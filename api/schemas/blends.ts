@@ -80,7 +80,10 @@ export const BlendRequest = z
       .min(0)
       .max(20000)
       .optional()
-      .meta({ description: "First point wanted, from 0 [-]: to go on where a stream broke off.", examples: [0] }),
+      .meta({
+        description: "First point wanted, from 0 [-], to go on where a stream broke off; 0 if left out.",
+        examples: [0],
+      }),
     count: z
       .number()
       .int()

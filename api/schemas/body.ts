@@ -9,37 +9,56 @@ const facts = {
     .min(0)
     .max(40)
     .optional()
-    .meta({ description: "Water absorption [% of dry weight].", examples: [2.5] }),
+    .meta({
+      description: "Water absorption [% of dry weight]; as in its class if left out, or any if it has none.",
+      examples: [2.5],
+    }),
   moistureExpansionPercent: z
     .number()
     .min(0)
     .max(1)
     .optional()
-    .meta({ description: "Long-term moisture expansion [% of length].", examples: [0.02] }),
+    .meta({
+      description: "Long-term moisture expansion [% of length]; as in its class if left out, or any if it has none.",
+      examples: [0.02],
+    }),
   youngsGPa: z
     .number()
     .min(1)
     .max(400)
     .optional()
-    .meta({ description: "Young's modulus [GPa].", examples: [50] }),
+    .meta({
+      description: "Young's modulus [GPa]; as in its class if left out, or any if it has none.",
+      examples: [50],
+    }),
   ruptureMPa: z
     .number()
     .min(1)
     .max(500)
     .optional()
-    .meta({ description: "Modulus of rupture of an unglazed bar [MPa].", examples: [45] }),
+    .meta({
+      description: "Modulus of rupture of an unglazed bar [MPa]; as in its class if left out, or any if it has none.",
+      examples: [45],
+    }),
   quartzPercent: z
     .number()
     .min(0)
     .max(80)
     .optional()
-    .meta({ description: "Free quartz left in the fired body [% by weight].", examples: [15] }),
+    .meta({
+      description:
+        "Free quartz left in the fired body [% by weight]; as in its class if left out, or any if it has none.",
+      examples: [15],
+    }),
   cristobalitePercent: z
     .number()
     .min(0)
     .max(60)
     .optional()
-    .meta({ description: "Cristobalite in the fired body [% by weight].", examples: [1] }),
+    .meta({
+      description: "Cristobalite in the fired body [% by weight]; as in its class if left out, or any if it has none.",
+      examples: [1],
+    }),
 };
 
 const bodyClass = z
@@ -107,7 +126,10 @@ export const CurveBody = z
       .min(0)
       .max(5)
       .optional()
-      .meta({ description: "Half-width of a 90 % interval at the hot end [% of length].", examples: [0.01] }),
+      .meta({
+        description: "Half-width of a 90 % interval at the hot end [% of length]; 3 % of the reading if left out.",
+        examples: [0.01],
+      }),
     ...facts,
   })
   .meta({ id: "CurveBody", description: "A body with a dilatometer curve." });

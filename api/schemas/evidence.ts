@@ -27,7 +27,7 @@ const Crazed = z
   .strictObject({
     kind: z.literal("crazed").meta({ description: "Which kind of sight.", examples: ["crazed"] }),
     byDays: days("Age at which cracks were seen; 0 if left out", 14).optional(),
-    soundAtDays: days("Last age at which it was still whole", 1).optional(),
+    soundAtDays: days("Last age at which it was still whole, unknown if left out", 1).optional(),
   })
   .meta({ id: "SeenCrazed", description: "Cracks in the glaze." });
 const NotCrazed = z
@@ -157,7 +157,10 @@ export const EvidenceRequest = z
           .strictObject({
             value: glazeExpansion.meta({ description: "Mean linear expansion over rangeC [1e-6/K].", examples: [7.1] }),
             rangeC: rangeC(900, [20, 300]).optional(),
-            plusMinus: plusMinus.optional(),
+            plusMinus: plusMinus.optional().meta({
+              description: "Half-width of a 90 % interval about the value [1e-6/K]; 0.2 if left out.",
+              examples: [0.2],
+            }),
           })
           .meta({ id: "DilatometerRun", description: "A dilatometer run of the glaze itself." }),
       )

@@ -107,4 +107,7 @@ export const seed = z
   .int()
   .min(0)
   .max(4294967295)
-  .meta({ description: "Seed of the quasi-random draws [-]; the same seed gives the same answer.", examples: [1] });
+  .meta({
+    description: "Seed of the quasi-random draws [-]; the same seed gives the same answer; 1 if left out.",
+    examples: [1],
+  });

@@ -19,7 +19,7 @@ const CoolingSegment = z
       .min(0)
       .max(10080)
       .optional()
-      .meta({ description: "Soak at the end [min].", examples: [30] }),
+      .meta({ description: "Soak at the end [min]; none if left out.", examples: [30] }),
   })
   .meta({ id: "CoolingSegment", description: "Cool to a temperature at a rate, then hold." });
 
@@ -30,7 +30,11 @@ export const Firing = z
       .min(400, { error: (issue) => peakHint(issue.input) })
       .max(1700, { error: (issue) => peakHint(issue.input) })
       .optional()
-      .meta({ description: "Highest temperature reached [°C].", examples: [1240] }),
+      .meta({
+        description:
+          "Highest temperature reached [°C]. A fit hangs on the cooling and warns of an unusual peak; remedies keep the melt as it is there, in the middle of the class's firing range if left out.",
+        examples: [1240],
+      }),
     coolingCPerHour: z
       .number()
       .min(1)

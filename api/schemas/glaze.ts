@@ -27,7 +27,10 @@ export const Analysis = z
       .min(0)
       .max(100)
       .optional()
-      .meta({ description: "What leaves in the kiln, of the dry material [wt %].", examples: [8.7] }),
+      .meta({
+        description: "What leaves in the kiln, of the dry material [wt %]; what is missing to 100 if left out.",
+        examples: [8.7],
+      }),
   })
   .meta({ id: "Analysis", description: "Oxide analysis of a material, with its loss on ignition." });
 
@@ -115,7 +118,10 @@ export const StatedGlaze = z
       .min(300)
       .max(900)
       .optional()
-      .meta({ description: "Glass transition temperature, where known [°C].", examples: [600] }),
+      .meta({
+        description: "Glass transition temperature, where known [°C]; 630 if left out, with a warning.",
+        examples: [600],
+      }),
     thicknessMm,
   })
   .meta({ id: "StatedGlaze", description: "A glaze known only by its expansion." });

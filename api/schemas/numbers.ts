@@ -106,8 +106,9 @@ export const bodyExpansion = z
 /**
  * Temperature range of a mean, cold end first [°C].
  * @param hottest - highest temperature that such a mean is taken to [°C]
+ * @param usual - what is taken where none is given [°C]
  */
-export const rangeC = (hottest: number, example: [number, number]) =>
+export const rangeC = (hottest: number, usual: [number, number]) =>
   z
     .tuple([z.number().min(-50).max(hottest), z.number().min(-50).max(hottest)])
     .refine(([from, to]) => to > from, {
@@ -116,8 +117,8 @@ export const rangeC = (hottest: number, example: [number, number]) =>
     })
     .refine(([from, to]) => to - from >= 50, { error: "A mean is taken over at least 50 °C." })
     .meta({
-      description: `Temperature range of the mean, cold end first, at least 50 °C apart, up to ${hottest} [°C].`,
-      examples: [example],
+      description: `Temperature range of the mean, cold end first, at least 50 °C apart, up to ${hottest} [°C]; ${usual.join(" to ")} if left out.`,
+      examples: [usual],
     });
 
 /** Half-width of a 90 % interval about an expansion [1e-6/K]. */
@@ -125,7 +126,10 @@ export const plusMinus = z
   .number()
   .min(0)
   .max(5)
-  .meta({ description: "Half-width of a 90 % interval about the value [1e-6/K].", examples: [0.3] });
+  .meta({
+    description: "Half-width of a 90 % interval about the value [1e-6/K]; 0.4 if left out, with a warning.",
+    examples: [0.3],
+  });
 
 /** Oxide formula → amount. Unknown oxides are named by the engine, which knows them all. */
 export const oxideAmounts = (unit: string, max: number, example: Record<string, number>) =>

@@ -17,13 +17,13 @@ const bounds = (id: string, unit: string, highest: number, example: number) =>
         .min(0)
         .max(highest)
         .optional()
-        .meta({ description: `The least [${unit}].`, examples: [example / 2] }),
+        .meta({ description: `The least [${unit}]; no bound if left out.`, examples: [example / 2] }),
       max: z
         .number()
         .min(0)
         .max(highest)
         .optional()
-        .meta({ description: `The most [${unit}].`, examples: [example] }),
+        .meta({ description: `The most [${unit}]; no bound if left out.`, examples: [example] }),
     })
     .refine(({ min = 0, max = highest }) => min <= max, { error: "The least is more than the most." })
     .meta({ id, description: "Bounds; either end may be left open." });

@@ -16,7 +16,7 @@ const minutes = z
   .number()
   .min(0)
   .max(10080)
-  .meta({ description: "Soak at the end [min].", examples: [15] });
+  .meta({ description: "Soak at the end [min]; none if left out.", examples: [15] });
 const peakC = z
   .number()
   .min(400, { error: (issue) => peakHint(issue.input) })
@@ -30,7 +30,8 @@ export const Coat = z
       .enum(["dip", "pour", "spray", "brush"])
       .optional()
       .meta({
-        description: "How it was put on, where the thickness is not known (common practice, no source).",
+        description:
+          "How it was put on, where the thickness is not known (common practice, no source). Give this or thicknessMm.",
         examples: ["brush"],
       }),
     coats: z
@@ -57,7 +58,10 @@ export const FiringSegment = z
 
 export const RunningFiring = z
   .strictObject({
-    peakC: peakC.optional(),
+    peakC: peakC.optional().meta({
+      description: "Highest temperature reached [°C]. Give this, cone or segments.",
+      examples: [1240],
+    }),
     cone: z
       .string()
       .min(1)

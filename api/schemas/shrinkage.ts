@@ -16,7 +16,7 @@ const BarWeights = z
   .strictObject({
     dryG: grams("The fired bar, dried at 110–150 °C", 41.2),
     soakedG: grams("Boiled 5 h, soaked 24 h, wiped", 42.3),
-    suspendedG: grams("Soaked and hung in water; gives porosity and density", 24.1).optional(),
+    suspendedG: grams("Soaked and hung in water; no porosity and density if left out", 24.1).optional(),
   })
   .meta({ id: "BarWeights", description: "Weighings of a fired bar for its water absorption (ASTM C373)." });
 
@@ -66,7 +66,7 @@ export const ShrinkageRequest = z
       .min(400)
       .max(1700)
       .optional()
-      .meta({ description: "Peak of the firing, repeated in the answer [°C].", examples: [1240] }),
+      .meta({ description: "Peak of the firing, repeated in the answer [°C]; none if left out.", examples: [1240] }),
   })
   .meta({ id: "ShrinkageRequest", description: "Measured bars.", examples: [SLATE_BARS] });
 
@@ -79,7 +79,10 @@ const plusMinus = z
   .max(10)
   .optional()
   .meta({ description: "Half-width of a 90 % interval [points]; 1 if left out, with a warning.", examples: [0.5] });
-const heightPercent = percent("Total shrinkage of height, where it was measured apart", 13).optional();
+const heightPercent = percent(
+  "Total shrinkage of height, where it was measured apart; as across if left out",
+  13,
+).optional();
 
 /** A shrinkage, in one of the ways a maker may know it. */
 export const Shrinkage = z
@@ -88,7 +91,10 @@ export const Shrinkage = z
       .strictObject({
         percent: percent("Total shrinkage from plastic to fired, of plastic length", 12),
         plusMinus,
-        dryingPercent: percent("The part that drying takes, of plastic length", 6).optional(),
+        dryingPercent: percent(
+          "The part that drying takes, of plastic length; its usual share if left out",
+          6,
+        ).optional(),
         heightPercent,
       })
       .meta({ id: "StatedShrinkage", description: "A total shrinkage as stated." }),

@@ -149,7 +149,12 @@ export const SizesRequest = z
           .number()
           .int()
           .optional()
-          .meta({ description: "How many alike, up to 10 000 [-].", examples: [6], minimum: 1, maximum: 10_000 }),
+          .meta({
+            description: "How many alike, up to 10 000 [-]; one if left out.",
+            examples: [6],
+            minimum: 1,
+            maximum: 10_000,
+          }),
         tolerance: length("How far one piece may be off fired, either way.").optional(),
         scales: z
           .array(number("A step against full size [-].", 0.8, 0.05, 20))

@@ -98,6 +98,31 @@ for (const { operation } of callsOf(document)) {
   }
 }
 
+/** Figures, switches and choices that a question may leave out, with what is said of them. */
+const mayBeLeftOut = new Map<string, string>();
+const asked = new Set<string>();
+
+function lookAtQuestion(shape: Shape, at: string): void {
+  const name = shape.$ref?.split("/").at(-1);
+  if (name) {
+    if (asked.has(name)) return;
+    asked.add(name);
+    lookAtQuestion(components[name]!, name);
+    return;
+  }
+  const required = (shape.required ?? []) as string[];
+  for (const [key, inner] of Object.entries(shape.properties ?? {})) {
+    const plain = ["number", "integer", "boolean"].includes(String(inner.type)) || inner.enum !== undefined;
+    if (plain && !required.includes(key)) mayBeLeftOut.set(`${at}.${key}`, inner.description ?? "");
+    lookAtQuestion(inner, `${at}.${key}`);
+  }
+  for (const inner of [shape.items, ...(shape.anyOf ?? [])]) if (inner) lookAtQuestion(inner, at);
+}
+
+for (const { operation } of callsOf(document)) {
+  for (const { schema } of Object.values(operation.requestBody?.content ?? {})) lookAtQuestion(schema as Shape, "");
+}
+
 describe("every field", () => {
   it("is looked at", () => {
     expect(Object.keys(components).length).toBeGreaterThan(200);
@@ -105,6 +130,12 @@ describe("every field", () => {
   });
 
   it.each(Object.keys(bare))("has its %s", (what) => expect(bare[what]).toEqual([]));
+  it("of a question that may be left out says what is taken then", () => {
+    expect(mayBeLeftOut.size).toBeGreaterThan(60);
+    const silent = [...mayBeLeftOut].filter(([, said]) => !/left out|unless|Give this/.test(said));
+    expect(silent).toEqual([]);
+  });
+
   it("has room between its bounds", () => {
     const bound = (shape: Shape, keys: string[], open: number) =>
       Number(keys.map((key) => shape[key]).find((limit) => limit !== undefined) ?? open);

@@ -86,7 +86,7 @@ export type Analysis = {
         [key: string]: number;
     };
     /**
-     * What leaves in the kiln, of the dry material [wt %].
+     * What leaves in the kiln, of the dry material [wt %]; what is missing to 100 if left out.
      */
     lossOnIgnitionPercent?: number;
 };
@@ -210,7 +210,7 @@ export type BarWeights = {
      */
     soakedG: number;
     /**
-     * Soaked and hung in water; gives porosity and density [g].
+     * Soaked and hung in water; no porosity and density if left out [g].
      */
     suspendedG?: number;
 };
@@ -569,7 +569,7 @@ export type BlendRequest = {
      */
     thicknessMm?: number;
     /**
-     * First point wanted, from 0 [-]: to go on where a stream broke off.
+     * First point wanted, from 0 [-], to go on where a stream broke off; 0 if left out.
      */
     from?: number;
     /**
@@ -577,7 +577,7 @@ export type BlendRequest = {
      */
     count?: number;
     /**
-     * Seed of the quasi-random draws [-]; the same seed gives the same answer.
+     * Seed of the quasi-random draws [-]; the same seed gives the same answer; 1 if left out.
      */
     seed?: number;
 };
@@ -889,27 +889,27 @@ export type ClassBody = {
      */
     class: string;
     /**
-     * Water absorption [% of dry weight].
+     * Water absorption [% of dry weight]; as in its class if left out, or any if it has none.
      */
     absorptionPercent?: number;
     /**
-     * Long-term moisture expansion [% of length].
+     * Long-term moisture expansion [% of length]; as in its class if left out, or any if it has none.
      */
     moistureExpansionPercent?: number;
     /**
-     * Young's modulus [GPa].
+     * Young's modulus [GPa]; as in its class if left out, or any if it has none.
      */
     youngsGPa?: number;
     /**
-     * Modulus of rupture of an unglazed bar [MPa].
+     * Modulus of rupture of an unglazed bar [MPa]; as in its class if left out, or any if it has none.
      */
     ruptureMPa?: number;
     /**
-     * Free quartz left in the fired body [% by weight].
+     * Free quartz left in the fired body [% by weight]; as in its class if left out, or any if it has none.
      */
     quartzPercent?: number;
     /**
-     * Cristobalite in the fired body [% by weight].
+     * Cristobalite in the fired body [% by weight]; as in its class if left out, or any if it has none.
      */
     cristobalitePercent?: number;
 };
@@ -972,7 +972,7 @@ export type ClayAtHand = {
 export type Coat = {
     glaze: MadeGlaze;
     /**
-     * How it was put on, where the thickness is not known (common practice, no source).
+     * How it was put on, where the thickness is not known (common practice, no source). Give this or thicknessMm.
      */
     application?: 'dip' | 'pour' | 'spray' | 'brush';
     /**
@@ -1140,7 +1140,7 @@ export type CoolingSegment = {
      */
     cPerHour: number;
     /**
-     * Soak at the end [min].
+     * Soak at the end [min]; none if left out.
      */
     holdMinutes?: number;
 };
@@ -1176,31 +1176,31 @@ export type CurveBody = {
      */
     curve: Array<CurvePoint>;
     /**
-     * Half-width of a 90 % interval at the hot end [% of length].
+     * Half-width of a 90 % interval at the hot end [% of length]; 3 % of the reading if left out.
      */
     plusMinusPercent?: number;
     /**
-     * Water absorption [% of dry weight].
+     * Water absorption [% of dry weight]; as in its class if left out, or any if it has none.
      */
     absorptionPercent?: number;
     /**
-     * Long-term moisture expansion [% of length].
+     * Long-term moisture expansion [% of length]; as in its class if left out, or any if it has none.
      */
     moistureExpansionPercent?: number;
     /**
-     * Young's modulus [GPa].
+     * Young's modulus [GPa]; as in its class if left out, or any if it has none.
      */
     youngsGPa?: number;
     /**
-     * Modulus of rupture of an unglazed bar [MPa].
+     * Modulus of rupture of an unglazed bar [MPa]; as in its class if left out, or any if it has none.
      */
     ruptureMPa?: number;
     /**
-     * Free quartz left in the fired body [% by weight].
+     * Free quartz left in the fired body [% by weight]; as in its class if left out, or any if it has none.
      */
     quartzPercent?: number;
     /**
-     * Cristobalite in the fired body [% by weight].
+     * Cristobalite in the fired body [% by weight]; as in its class if left out, or any if it has none.
      */
     cristobalitePercent?: number;
 };
@@ -1228,14 +1228,14 @@ export type DilatometerRun = {
      */
     value: number;
     /**
-     * Temperature range of the mean, cold end first, at least 50 °C apart, up to 900 [°C].
+     * Temperature range of the mean, cold end first, at least 50 °C apart, up to 900 [°C]; 20 to 300 if left out.
      */
     rangeC?: [
         number,
         number
     ];
     /**
-     * Half-width of a 90 % interval about the value [1e-6/K].
+     * Half-width of a 90 % interval about the value [1e-6/K]; 0.2 if left out.
      */
     plusMinus?: number;
 };
@@ -1517,7 +1517,7 @@ export type EvidenceRequest = {
      */
     bodies?: Array<EvidencePiece>;
     /**
-     * Seed of the quasi-random draws [-]; the same seed gives the same answer.
+     * Seed of the quasi-random draws [-]; the same seed gives the same answer; 1 if left out.
      */
     seed?: number;
 };
@@ -1908,7 +1908,7 @@ export type FiredSizes = {
  */
 export type Firing = {
     /**
-     * Highest temperature reached [°C].
+     * Highest temperature reached [°C]. A fit hangs on the cooling and warns of an unusual peak; remedies keep the melt as it is there, in the middle of the class's firing range if left out.
      */
     peakC?: number;
     /**
@@ -1934,7 +1934,7 @@ export type FiringSegment = {
      */
     cPerHour: number;
     /**
-     * Soak at the end [min].
+     * Soak at the end [min]; none if left out.
      */
     holdMinutes?: number;
 };
@@ -1953,7 +1953,7 @@ export type FitLine = {
     ware?: Ware;
     doubts?: Doubts;
     /**
-     * Seed of the quasi-random draws [-]; the same seed gives the same answer.
+     * Seed of the quasi-random draws [-]; the same seed gives the same answer; 1 if left out.
      */
     seed?: number;
     /**
@@ -2087,7 +2087,7 @@ export type FitRequest = {
     ware?: Ware;
     doubts?: Doubts;
     /**
-     * Seed of the quasi-random draws [-]; the same seed gives the same answer.
+     * Seed of the quasi-random draws [-]; the same seed gives the same answer; 1 if left out.
      */
     seed?: number;
     /**
@@ -2454,7 +2454,7 @@ export type LaterHeat = {
      */
     heatingCPerHour?: number;
     /**
-     * Soak at the end [min].
+     * Soak at the end [min]; none if left out.
      */
     holdMinutes?: number;
     /**
@@ -2926,11 +2926,11 @@ export type ModelEstimate = {
  */
 export type MoleBounds = {
     /**
-     * The least [mol].
+     * The least [mol]; no bound if left out.
      */
     min?: number;
     /**
-     * The most [mol].
+     * The most [mol]; no bound if left out.
      */
     max?: number;
 };
@@ -3318,11 +3318,11 @@ export type PartPull = {
  */
 export type PartsBounds = {
     /**
-     * The least [parts in 100].
+     * The least [parts in 100]; no bound if left out.
      */
     min?: number;
     /**
-     * The most [parts in 100].
+     * The most [parts in 100]; no bound if left out.
      */
     max?: number;
 };
@@ -3338,27 +3338,27 @@ export type PhasesBody = {
         [key: string]: number;
     };
     /**
-     * Water absorption [% of dry weight].
+     * Water absorption [% of dry weight]; as in its class if left out, or any if it has none.
      */
     absorptionPercent?: number;
     /**
-     * Long-term moisture expansion [% of length].
+     * Long-term moisture expansion [% of length]; as in its class if left out, or any if it has none.
      */
     moistureExpansionPercent?: number;
     /**
-     * Young's modulus [GPa].
+     * Young's modulus [GPa]; as in its class if left out, or any if it has none.
      */
     youngsGPa?: number;
     /**
-     * Modulus of rupture of an unglazed bar [MPa].
+     * Modulus of rupture of an unglazed bar [MPa]; as in its class if left out, or any if it has none.
      */
     ruptureMPa?: number;
     /**
-     * Free quartz left in the fired body [% by weight].
+     * Free quartz left in the fired body [% by weight]; as in its class if left out, or any if it has none.
      */
     quartzPercent?: number;
     /**
-     * Cristobalite in the fired body [% by weight].
+     * Cristobalite in the fired body [% by weight]; as in its class if left out, or any if it has none.
      */
     cristobalitePercent?: number;
 };
@@ -3759,7 +3759,7 @@ export type RemediesRequest = {
     firing?: Firing;
     ware?: Ware;
     /**
-     * Seed of the quasi-random draws [-]; the same seed gives the same answer.
+     * Seed of the quasi-random draws [-]; the same seed gives the same answer; 1 if left out.
      */
     seed?: number;
     /**
@@ -4032,7 +4032,7 @@ export type RulerRequest = {
  */
 export type RunningFiring = {
     /**
-     * Highest temperature reached [°C].
+     * Highest temperature reached [°C]. Give this, cone or segments.
      */
     peakC?: number;
     /**
@@ -4044,7 +4044,7 @@ export type RunningFiring = {
      */
     heatingCPerHour?: number;
     /**
-     * Soak at the end [min].
+     * Soak at the end [min]; none if left out.
      */
     holdMinutes?: number;
     /**
@@ -4177,7 +4177,7 @@ export type RunningRequest = {
      */
     bisque?: boolean;
     /**
-     * Seed of the quasi-random draws [-]; the same seed gives the same answer.
+     * Seed of the quasi-random draws [-]; the same seed gives the same answer; 1 if left out.
      */
     seed?: number;
 };
@@ -4218,7 +4218,7 @@ export type SeenCrazed = {
      */
     byDays?: number;
     /**
-     * Last age at which it was still whole [days]; 0 is at opening the kiln.
+     * Last age at which it was still whole, unknown if left out [days]; 0 is at opening the kiln.
      */
     soundAtDays?: number;
 };
@@ -4510,7 +4510,7 @@ export type ShrinkageRequest = {
      */
     withinPercent?: number;
     /**
-     * Peak of the firing, repeated in the answer [°C].
+     * Peak of the firing, repeated in the answer [°C]; none if left out.
      */
     peakC?: number;
 };
@@ -4661,7 +4661,7 @@ export type SizesRequest = {
      */
     set?: {
         /**
-         * How many alike, up to 10 000 [-].
+         * How many alike, up to 10 000 [-]; one if left out.
          */
         pieces?: number;
         /**
@@ -4855,14 +4855,14 @@ export type StatedBody = {
          */
         value: number;
         /**
-         * Temperature range of the mean, cold end first, at least 50 °C apart, up to 1200 [°C].
+         * Temperature range of the mean, cold end first, at least 50 °C apart, up to 1200 [°C]; 20 to 500 if left out.
          */
         rangeC?: [
             number,
             number
         ];
         /**
-         * Half-width of a 90 % interval about the value [1e-6/K].
+         * Half-width of a 90 % interval about the value [1e-6/K]; 0.4 if left out, with a warning.
          */
         plusMinus?: number;
     };
@@ -4871,27 +4871,27 @@ export type StatedBody = {
      */
     class?: string;
     /**
-     * Water absorption [% of dry weight].
+     * Water absorption [% of dry weight]; as in its class if left out, or any if it has none.
      */
     absorptionPercent?: number;
     /**
-     * Long-term moisture expansion [% of length].
+     * Long-term moisture expansion [% of length]; as in its class if left out, or any if it has none.
      */
     moistureExpansionPercent?: number;
     /**
-     * Young's modulus [GPa].
+     * Young's modulus [GPa]; as in its class if left out, or any if it has none.
      */
     youngsGPa?: number;
     /**
-     * Modulus of rupture of an unglazed bar [MPa].
+     * Modulus of rupture of an unglazed bar [MPa]; as in its class if left out, or any if it has none.
      */
     ruptureMPa?: number;
     /**
-     * Free quartz left in the fired body [% by weight].
+     * Free quartz left in the fired body [% by weight]; as in its class if left out, or any if it has none.
      */
     quartzPercent?: number;
     /**
-     * Cristobalite in the fired body [% by weight].
+     * Cristobalite in the fired body [% by weight]; as in its class if left out, or any if it has none.
      */
     cristobalitePercent?: number;
 };
@@ -4909,19 +4909,19 @@ export type StatedGlaze = {
          */
         value: number;
         /**
-         * Temperature range of the mean, cold end first, at least 50 °C apart, up to 900 [°C].
+         * Temperature range of the mean, cold end first, at least 50 °C apart, up to 900 [°C]; 20 to 300 if left out.
          */
         rangeC?: [
             number,
             number
         ];
         /**
-         * Half-width of a 90 % interval about the value [1e-6/K].
+         * Half-width of a 90 % interval about the value [1e-6/K]; 0.4 if left out, with a warning.
          */
         plusMinus?: number;
     };
     /**
-     * Glass transition temperature, where known [°C].
+     * Glass transition temperature, where known [°C]; 630 if left out, with a warning.
      */
     transitionC?: number;
     /**
@@ -4943,11 +4943,11 @@ export type StatedShrinkage = {
      */
     plusMinus?: number;
     /**
-     * The part that drying takes, of plastic length [%].
+     * The part that drying takes, of plastic length; its usual share if left out [%].
      */
     dryingPercent?: number;
     /**
-     * Total shrinkage of height, where it was measured apart [%].
+     * Total shrinkage of height, where it was measured apart; as across if left out [%].
      */
     heightPercent?: number;
 };
@@ -4987,7 +4987,7 @@ export type StepwiseShrinkage = {
      */
     plusMinus?: number;
     /**
-     * Total shrinkage of height, where it was measured apart [%].
+     * Total shrinkage of height, where it was measured apart; as across if left out [%].
      */
     heightPercent?: number;
 };
