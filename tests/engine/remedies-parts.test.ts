@@ -642,6 +642,21 @@ describe("the search on straight lines", () => {
     },
   );
 
+  it("what gets there by the least that is worth weighing reaches, though the search before it fell short", () => {
+    // 0.3 parts of 30 MPa each are where that one ended, at 0.65; half a part is 15 MPa, 0.75.
+    const { bench, now, terms } = straight([{ ...silica, eases: 30 }]);
+    const x = now.map((parts) => parts + 0.3);
+    const onlyChosen = (programme: LinearProgram) =>
+      programme.low.some((least) => least > 0) ? solve(programme) : null;
+    const from = { x, state: bench.at(x)! };
+    const found = leastChange(bench, SILICA_ALONE, terms, onlyChosen, undefined, from)!;
+    expect(changeOf(found.x, now)).toEqual([0.5]);
+    expect(found.reaches).toBe(true);
+    expect(leastChange(bench, SILICA_ALONE, { ...terms, target: 0.8 }, onlyChosen, undefined, from)!.reaches).toBe(
+      false,
+    );
+  });
+
   it("ends where the model itself is, not its straight lines (arithmetic)", () => {
     const { bench, now, terms } = straight([silica]);
     /** 2 MPa a part less, of which 0.04 for each part moved are lost; the melt stiffens faster and faster. */

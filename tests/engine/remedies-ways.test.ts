@@ -416,7 +416,9 @@ describe("ways that leave the recipe alone", () => {
         { expansion, thicknessMm: 0.2 },
       ],
     };
-    expect(ways({ glaze: layers, bodies: [] }, 0.999).filter(({ kind }) => kind === "thickness")).toEqual([]);
+    // Not even where any chance would do.
+    expect(ways({ glaze: layers, bodies: [] }, 0).map(({ kind }) => kind)).not.toContain("thickness");
+    expect(ways({ bodies: [] }, 0).map(({ kind }) => kind)).toContain("thickness");
   });
 
   it("0.3 mm where no thickness is told", () => {
@@ -626,6 +628,15 @@ describe("another cooling", () => {
       },
     };
     expect(cooled(steps)[0]!.cooling!.insteadOfCPerHour).toBe(120);
+    // The middle of where it may set counts, not its cold end.
+    const later = [
+      { toC: 510, cPerHour: 250 },
+      { toC: 20, cPerHour: 120 },
+    ];
+    const early = { ...silent, firing: { peakC: 1060, cooling: later } };
+    expect(checkFit(early).setPoint.low).toBeLessThan(510);
+    expect(checkFit(early).setPoint.value).toBeGreaterThan(510);
+    expect(cooled(early)[0]!.cooling!.insteadOfCPerHour).toBe(250);
     // What is slower already stays so.
     expect(cooled(steps)[0]!.fit.firing!.cooling![0]).toEqual({ toC: 700, cPerHour: 250 });
   });
@@ -727,6 +738,17 @@ describe("the answer", () => {
     expect(short).toEqual([...short].sort((a, b) => b - a));
     expect(headline).toContain(`${place.filter((one) => one < 3).length} ways bring it`);
     expect(headline).toContain(`the least: ${remedies[0]!.text}`);
+  });
+
+  it("one material more counts as two parts", () => {
+    const melt = { logViscosity: 0.3, surfaceTensionPercent: 10 };
+    const asked = { ...SMALL, allow: ["silica", "zinc-oxide"], target: 0.5, bodies: [], melt };
+    const moved = findRemedies(asked).remedies.filter(({ reaches, recipe }) => reaches && recipe);
+    const parts = moved.map(({ partsMoved }) => partsMoved);
+    const efforts = moved.map(({ partsMoved, materialsMoved }) => partsMoved + 2 * materialsMoved);
+    expect(efforts).toEqual([...efforts].sort((a, b) => a - b));
+    // By parts alone they would come in another order.
+    expect(parts).not.toEqual([...parts].sort((a, b) => a - b));
   });
 
   it("no recipe is searched where it fits as it is", () => {
