@@ -37,6 +37,12 @@ describe("the maker", () => {
     await page.getByLabel("Fired height").fill("3 1/2 in");
     // 3.5 / 0.88 = 3.98 in, thrown to the sixteenth (derived, arithmetic)
     await soon(() => title(page)).toMatch(/3\.5 in tall, throw the jar 4 in tall/);
+    // The ruler is one of inches, and both ends of where a wall lands can be told apart.
+    expect(await shown(page.locator("#ruler .lede"))).toMatch(/its printed inch is a fired inch/);
+    expect(await page.locator("#ruler svg").textContent()).toContain("fired in: throw to this edge");
+    const wall = await shown(page.locator(".sz tbody tr", { hasText: "Wall" }).locator("td").last());
+    const [low, high] = wall.split(" to ").map(Number) as [number, number];
+    expect(low).toBeLessThan(high);
   });
 
   it("takes shrinkage from bars", async () => {
@@ -61,6 +67,11 @@ describe("the maker", () => {
     await page.getByLabel("Fired height").fill("tall");
     await page.keyboard.press("Tab");
     await soon(() => shown(page.locator("#height-note"))).toMatch(/tall/);
+    // The sizes of before stand fainter until the field is mended.
+    const faint = () => page.locator("#answer h1").evaluate((one) => getComputedStyle(one).color);
+    const stale = await faint();
+    await page.getByLabel("Fired height").fill("100");
+    await soon(faint).not.toBe(stale);
     await page.getByLabel("Give or take").fill("13");
     await page.keyboard.press("Tab");
     await soon(() => shown(page.locator("#plusMinus-note"))).toBe(

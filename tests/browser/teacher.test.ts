@@ -48,6 +48,20 @@ describe("the teacher", () => {
     expect(await shown(page.locator("#say"))).toMatch(/^Still runny/);
   });
 
+  it("says one set point in step 3 and on the handout", async () => {
+    const page = await open("/lesson");
+    await soon(() => shown(page.locator("#h3"))).toMatch(/At about \d+ °C/);
+    const set = /\d+ °C/.exec(await shown(page.locator("#h3")))![0];
+    const captions = (await page.locator("#handstates figcaption").allTextContents()).map((text) =>
+      text.replaceAll("\u00a0", " "),
+    );
+    expect(captions[0]).toMatch(new RegExp(`^${set}: `));
+    expect(captions[2]).toMatch(/^20 °C: /);
+    const gaps = (await page.locator("#handstates svg").allTextContents()).join(" ");
+    expect(gaps).toMatch(/gap 0\.\d{3}\s%/);
+    expect(gaps).not.toMatch(/gap 0\.\d{1,2}\s%/);
+  });
+
   it("lets it cool by itself, and holds it at any moment", async () => {
     const page = await open("/lesson");
     await soon(() => shown(page.locator("#h3"))).toMatch(/\d+ °C/);

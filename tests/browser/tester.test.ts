@@ -188,6 +188,12 @@ describe("the tester", () => {
     // Of two cases the middle is half-way (arithmetic; each is rounded to 1 MPa).
     expect(count).toBe("2");
     expect(Math.abs(number(middle!) - (number(low!) + number(high!)) / 2)).toBeLessThanOrEqual(1);
+    // A recipe of which one case lifts: of one there is no interval.
+    await page.getByLabel("Weight of Silica").fill("62");
+    await soon(() => shown(page.locator(".sure"))).toMatch(/\b1 lift/);
+    expect(await shown(page.locator(".fork > div", { hasText: "If it lifts" }))).toMatch(
+      /One of the 20 cases does\. Then the stress is more likely near −\d+ MPa\.$/,
+    );
     expect(await page.locator(".mind sub").first().textContent()).toBe("2");
     expect(await shown(page.locator(".mind").first())).toMatch(/K2O pulls hardest/);
   });

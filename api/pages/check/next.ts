@@ -60,7 +60,7 @@ function outcomes(report: FitReport): HTMLElement[] {
     if (stresses.length === 0 || stresses.length === report.stress.cases.length) return [];
     const half = (stresses.length - 1) / 2;
     const middle = (stresses[Math.floor(half)]! + stresses[Math.ceil(half)]!) / 2;
-    const text = fill(next.outcome, {
+    const text = fill(stresses.length === 1 ? next.outcomeOne : next.outcome, {
       count: stresses.length,
       stress: `${signed(middle)}\u00a0MPa`,
       low: signed(stresses[0]!),

@@ -1,9 +1,9 @@
 /** Step 4: the kiln cools by hand or by itself, and both materials shrink. @module */
 import type { FitReport, Verdict } from "../../engine/fit/types.ts";
 import { fill } from "../fill.ts";
-import { plain, signed } from "../say.ts";
+import { signed } from "../say.ts";
 import { byId, drawing } from "../shared/dom.ts";
-import type { Units } from "../shared/units.ts";
+import { sayTemperature, type Units } from "../shared/units.ts";
 import words from "../words.json" with { type: "json" };
 import { coolingOf, type Doing, doingOf, type Moment } from "./cooling.ts";
 import { apart, meter, together } from "./drawings.ts";
@@ -80,7 +80,7 @@ export class Stage {
   }
 
   #apart(moment: Moment): string {
-    const gap = fill(four.gap, { gap: `${plain(Math.abs(moment.glaze - moment.clay), 3)}\u00a0%` });
+    const gap = fill(four.gap, { gap: `${Math.abs(moment.glaze - moment.clay).toFixed(3)}\u00a0%` });
     return apart(moment, this.#times, { glaze: four.glazeWord, clay: four.clayWord, gap }, four.freePicture);
   }
 
@@ -125,7 +125,7 @@ export class Stage {
       ...moments.map((moment) => {
         const figure = document.createElement("figure");
         const caption = document.createElement("figcaption");
-        caption.textContent = `${degrees(moment.c, this.#units)}: ${megapascal(moment.stress)}`;
+        caption.textContent = `${sayTemperature(moment.c, this.#units)}: ${megapascal(moment.stress)}`;
         figure.append(drawing(this.#apart(moment)), caption);
         return figure;
       }),

@@ -4,7 +4,7 @@ import { verdictPicture } from "../../engine/pictures/verdict/verdict-picture.ts
 import type { Quantity } from "../../engine/quantity.ts";
 import { sayVerdict } from "../check/say-verdict.ts";
 import { fill } from "../fill.ts";
-import { plain, signed } from "../say.ts";
+import { signed } from "../say.ts";
 import { byId, type Child, drawing, h } from "../shared/dom.ts";
 import { picture } from "../shared/picture.ts";
 import { glazeLine, ring } from "../shared/rings.ts";
@@ -46,7 +46,7 @@ export function tell(report: FitReport, setting: Setting, units: Units): void {
   ];
   const thickness = sayLength(report.glaze.thickness.value, units);
   const wall = sayLength(WALL_MM, units).replace(".00", "");
-  const gap = `${plain(Math.abs(report.mismatch.value), 3)}\u00a0%`;
+  const gap = `${Math.abs(report.mismatch.value).toFixed(3)}\u00a0%`;
   const crack = say(thresholds.cracksOnCooling).value;
   const lift = say(thresholds.edgesMayLift).value;
 
@@ -98,8 +98,8 @@ function answers(
   const { questions, four, key } = lesson;
   const end = coolingOf(report)(20);
   const shorter = fill(end.glaze > end.clay ? four.glazeShorter : four.clayShorter, {
-    glaze: `${plain(end.glaze, 3)}\u00a0%`,
-    clay: `${plain(end.clay, 3)}\u00a0%`,
+    glaze: `${end.glaze.toFixed(3)}\u00a0%`,
+    clay: `${end.clay.toFixed(3)}\u00a0%`,
   });
   const perOf = (oxide: string) => report.pulls.find((pull) => pull.oxide === oxide)?.perWeightPercentMPa ?? 0;
   const perSoda = `${signed(perOf("SiO2") - perOf("Na2O"))}\u00a0MPa`;

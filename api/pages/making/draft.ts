@@ -130,7 +130,8 @@ export function sizesQuestion(draft: MakingDraft): WorkOutSizesData["body"] {
 export function rulerQuestion(draft: MakingDraft): DrawRulerData["body"] {
   const { percent, plusMinus } = shrinkage(draft);
   const given = plusMinus === undefined ? { percent } : { percent, plusMinus };
-  return { shrinkage: given, draw: { ruler: { length: draft.unit === "in" ? "6 in" : "150 mm" } }, page: "A4" };
+  const ruler = { length: draft.unit === "in" ? "6 in" : "150 mm" };
+  return { unit: draft.unit, shrinkage: given, draw: { ruler }, page: "A4" };
 }
 
 /** The batch of the recipe on the Check page, or of Thaw where nothing is kept; null where it is no recipe. */

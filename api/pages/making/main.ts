@@ -54,7 +54,7 @@ async function ask(): Promise<void> {
       ),
       part(
         service.rulers.draw(rulerQuestion(draft), options),
-        (report) => byId("ruler").replaceChildren(...rulerPart(report, rulerPdf)),
+        (report) => byId("ruler").replaceChildren(...rulerPart(report, draft.unit, rulerPdf)),
         mine,
       ),
       batch
@@ -66,6 +66,7 @@ async function ask(): Promise<void> {
         : [],
     ]);
     if (mine !== round) return;
+    byId("out").classList.toggle("waiting", found[0].length > 0);
     const seen = new Set<string>();
     faults = found.flat().filter(({ field }) => !seen.has(field) && seen.add(field));
     byId("state").replaceChildren(

@@ -11,8 +11,8 @@ type Batch = Exclude<PlanBatchResponses[200], string>;
 
 const { making } = words;
 
-/** The ruler, cut out of its sheet. */
-export function rulerPart(report: Ruler, pdf: () => void): HTMLElement[] {
+/** The ruler, cut out of its sheet. @param unit - of its divisions */
+export function rulerPart(report: Ruler, unit: "mm" | "in", pdf: () => void): HTMLElement[] {
   const sheet = drawing(report.sheets[0]!.svg);
   // The ruler stands 12 mm from the sheet's left edge and 34 mm from its top.
   const whole = report.lengths.at(-1)?.drawn.value ?? 170;
@@ -27,7 +27,12 @@ export function rulerPart(report: Ruler, pdf: () => void): HTMLElement[] {
       h(
         "div",
         { class: "caprow" },
-        h("div", {}, h("h2", { id: "ruler-title" }, making.ruler), h("p", { class: "lede" }, making.rulerText)),
+        h(
+          "div",
+          {},
+          h("h2", { id: "ruler-title" }, making.ruler),
+          h("p", { class: "lede" }, fill(making.rulerText, { unit: making.rulerUnits[unit] })),
+        ),
         h("div", { class: "acts" }, get),
       ),
       h("figure", {}, h("div", { class: "fig rule" }, sheet), h("figcaption", {}, making.rulerCheck)),

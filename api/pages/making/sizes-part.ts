@@ -18,6 +18,9 @@ const nameOf = (name: string) => making.names[name as keyof typeof making.names]
 /** A size of the table to what it is worth: a tenth of a millimetre, a hundredth of an inch. */
 const sized = (value: number, unit: string) => plain(value, unit === "in" ? 2 : 1);
 
+/** An end of where a size lands: in inches finer, or both ends of a wall would read alike. */
+const end = (value: number, unit: string) => plain(value, unit === "in" ? 3 : 1);
+
 /** Sentence, drawing, sizes, lid and clay. */
 export function sizesPart(report: Sizes, draft: MakingDraft): HTMLElement[] {
   const height = report.sizes.find(({ name }) => name === "height");
@@ -39,8 +42,8 @@ export function sizesPart(report: Sizes, draft: MakingDraft): HTMLElement[] {
         shrinkage: `${plain(up.value, 1)}\u00a0%`,
         low: plain(up.low, 1),
         high: plain(up.high, 1),
-        landsLow: sized(height.lands.low, unit),
-        landsHigh: `${sized(height.lands.high, unit)}\u00a0${unit}`,
+        landsLow: end(height.lands.low, unit),
+        landsHigh: `${end(height.lands.high, unit)}\u00a0${unit}`,
       })
     : "";
   if (height) drawPot(draft, { up: up.value, throwTall: height.throwTo.text, firedTall: height.target.text, form });
@@ -109,7 +112,7 @@ function sizesTable(report: Sizes, unit: string): HTMLElement {
   const seen = new Set<string>();
   const once = rows.filter((row) => !seen.has(nameOf(row.name)) && seen.add(nameOf(row.name)));
   const lands = ({ lands: { low, high } }: (typeof rows)[number]) =>
-    fill(making.to, { low: sized(low, unit), high: sized(high, unit) });
+    fill(making.to, { low: end(low, unit), high: end(high, unit) });
   const head = [
     making.part,
     ...[making.throw, making.leather, making.boneDry, making.fired].map((word) => `${word}, ${unit}`),
