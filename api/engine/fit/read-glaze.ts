@@ -15,6 +15,7 @@ import {
 import { type Estimate, quantileOf, round } from "../quantity.ts";
 import type { OxideComposition, Recipe, SingleGlaze } from "../recipe/types.ts";
 import { SET_POINT, TOUGHNESS } from "./constants.ts";
+import { FELDSPAR_GLASS, feldsparShare } from "./feldspar-glass.ts";
 import { crystalSd, materialsSd } from "./glaze-doubts.ts";
 import { readStated } from "./read-stated-glaze.ts";
 import type { Coat } from "./simulate.ts";
@@ -61,6 +62,7 @@ export function readGlaze(glaze: SingleGlaze, at: string, doubts: Doubts): Glaze
   const under = (notices: readonly Notice[]) =>
     notices.map((notice) => (notice.pointer === undefined ? notice : { ...notice, pointer: at + notice.pointer }));
   const contributions = expansionContributions(chemistry.moleFractions);
+  const feldspar = feldsparShare(chemistry.moleFractions);
   const crystals = doubts.crystals === false ? 0 : crystalSd(chemistry.fired.molePercent);
   const materials = doubts.materials === false ? 0 : materialsSd(chemistry, contributions.oxides);
   return {
@@ -70,7 +72,7 @@ export function readGlaze(glaze: SingleGlaze, at: string, doubts: Doubts): Glaze
     properties: {
       expansion: doubts.betweenPapers === false ? agreed(properties.expansion) : properties.expansion,
       transitionC: properties.transitionC,
-      ...settingFrom(properties.transitionC, viscosity),
+      ...settingFrom(properties.transitionC, viscosity, feldspar),
       fragility: viscosity.parameters.fragility,
       youngsGPa: properties.youngsGPa,
       recipeSd: Math.hypot(materials, crystals),
@@ -81,6 +83,7 @@ export function readGlaze(glaze: SingleGlaze, at: string, doubts: Doubts): Glaze
       ...under(chemistry.warnings),
       ...under(properties.warnings),
       ...(crystals > 0 ? [crystalRemark(crystals, at)] : []),
+      ...(feldspar > 0 ? [feldsparRemark(feldspar, at)] : []),
     ],
     cautions: [...chemistry.cautions],
     sources: [...chemistry.sources, ...properties.sources],
@@ -96,6 +99,14 @@ function crystalRemark(sd: number, at: string): Notice {
   return {
     code: "crystals",
     message: `This glaze holds enough opacifier to stay milky with crystals, which are not glass: I allowed another ±${round(sd * Z90, 1)} ×10⁻⁶/K for them.`,
+    pointer: at,
+  };
+}
+
+function feldsparRemark(share: number, at: string): Notice {
+  return {
+    code: "feldspar-glass",
+    message: `Alumina takes up all of the alkali in this glaze, and there is hardly any lime to soften it: measured glasses like it set hotter than I reckon. I moved the set point up by ${round(FELDSPAR_GLASS.hotterK * share, 0)} °C and doubt it more.`,
     pointer: at,
   };
 }
@@ -136,16 +147,25 @@ export function weaker(a: Coat["toughness"], b: Coat["toughness"]): Coat["toughn
  * Temperature of 10^12 Pa·s from two witnesses of like weight: the viscosity curve, fitted to few glasses so stiff, and
  * the glass transition, reported for many. Where they part, half of the gap is added to the doubt of the set point.
  *
- *     value (T_curve + Tg)/2,   scale √(s_curve² + s_Tg²)/2,   set point ± √(25² + (gap/2)²)
+ *     value (T_curve + Tg)/2 + 70 f,   scale √(s_curve² + s_Tg²)/2,   set point ± √(25² + (gap/2)² + (50 f)²)
  *
+ * @param feldspar - f, how far it is a glass like molten feldspar ({@link feldsparShare}) [-]
  * @returns estimate [°C] with the shape of the transition's residuals; standard deviation of the set point about it [K]
  */
-function settingFrom(transition: Estimate, { temperatureC }: ViscosityCurve): Pick<Coat, "t12C" | "setPointSdK"> {
+function settingFrom(
+  transition: Estimate,
+  { temperatureC }: ViscosityCurve,
+  feldspar: number,
+): Pick<Coat, "t12C" | "setPointSdK"> {
   const stiff = temperatureC(LOG_VISCOSITY_AT_TG);
   const gap = Math.abs(stiff.value - transition.value) / 2;
   const scale = Math.hypot(stiff.scale, transition.scale) / 2;
   return {
-    t12C: { value: (stiff.value + transition.value) / 2, scale, shape: transition.shape },
-    setPointSdK: Math.hypot(SET_POINT.shiftSdK, gap),
+    t12C: {
+      value: (stiff.value + transition.value) / 2 + FELDSPAR_GLASS.hotterK * feldspar,
+      scale,
+      shape: transition.shape,
+    },
+    setPointSdK: Math.hypot(SET_POINT.shiftSdK, gap, FELDSPAR_GLASS.sdK * feldspar),
   };
 }

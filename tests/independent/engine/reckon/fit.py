@@ -29,6 +29,18 @@ def toughness_kind(x):
     return "lead" if x.get("PbO", 0) > 0.05 else "borosilicate" if x.get("B2O3", 0) > 0.1 else "alkali-lime"
 
 
+def feldspar(x):
+    """How far alumina takes up all alkali, with hardly any earths and no boron: straight lines from 0 to 1."""
+    have = lambda *oxides: sum(x.get(oxide, 0) for oxide in oxides)
+    alkali = have("Li2O", "Na2O", "K2O")
+    earths = have("MgO", "CaO", "SrO", "BaO", "ZnO", "PbO", "MnO", "FeO")
+    if alkali == 0:
+        return 0.0
+    taken_up = np.interp(have("Al2O3") / (alkali + earths), [0.9, 1], [0, 1])
+    few = np.interp(earths, [0.02, 0.05], [1, 0]) * np.interp(have("B2O3"), [0, 0.05], [1, 0])
+    return float(taken_up * few * np.interp(alkali, [0, 0.07], [0, 1]))
+
+
 def read_coat(glaze, doubts):
     """Everything drawn of one coat."""
     thickness = glaze.get("thicknessMm", 0.3) / 1000
@@ -70,12 +82,14 @@ def read_coat(glaze, doubts):
         "recipeSd": hypot(materials, crystals),
         # Two witnesses of like weight; half of the gap between them is added to the doubt of the set point.
         "t12": {
-            "value": (stiff["value"] + transition["value"]) / 2,
+            "value": (stiff["value"] + transition["value"]) / 2 + 70 * feldspar(x),
             "scale": hypot(stiff["scale"], transition["scale"]) / 2,
             "shape": glass.shape("transition"),
         },
         "fragility": glass.viscosity_parameters(x)[2],
-        "setPointSd": hypot(FIGURES["setPoint"]["shiftSdK"], (stiff["value"] - transition["value"]) / 2),
+        "setPointSd": hypot(
+            FIGURES["setPoint"]["shiftSdK"], (stiff["value"] - transition["value"]) / 2, 50 * feldspar(x)
+        ),
         "youngs": property_of("youngs"),
         "toughness": toughness_kind(x),
         "thickness": thickness,

@@ -134,8 +134,15 @@ def glasses(questions):
     opacifier = 100 * (moles[:, AT["ZrO2"]] + moles[:, AT["SnO2"]] + moles[:, AT["TiO2"]] / 2)
     materials = ((per_weight * weight_sd[:, :N]) ** 2).sum(1)
     kind = np.where(moles[:, AT["PbO"]] > 0.05, "lead", np.where(moles[:, B] > 0.1, "borosilicate", "alkali-lime"))
-    g["t12"] = ((stiff + reported) / 2, np.hypot(stiff_sd, reported_sd) / 2)
-    g["setPointSd"] = np.hypot(FIGURES["setPoint"]["shiftSdK"], (stiff - reported) / 2)
+    have = lambda *oxides: sum(moles[:, AT[oxide]] for oxide in oxides)
+    alkali = have("Li2O", "Na2O", "K2O")
+    earths = have("MgO", "CaO", "SrO", "BaO", "ZnO", "PbO", "MnO", "FeO")
+    feldspar = np.interp(have("Al2O3") / np.maximum(alkali + earths, 1e-300), [0.9, 1], [0, 1])
+    feldspar *= np.interp(earths, [0.02, 0.05], [1, 0]) * np.interp(have("B2O3"), [0, 0.05], [1, 0])
+    feldspar *= np.interp(alkali, [0, 0.07], [0, 1])
+    g["t12"] = ((stiff + reported) / 2 + 70 * feldspar, np.hypot(stiff_sd, reported_sd) / 2)
+    spread = np.hypot(FIGURES["setPoint"]["shiftSdK"], (stiff - reported) / 2)
+    g["setPointSd"] = np.hypot(spread, 50 * feldspar)
     g["fragility"] = fragility
     g["recipeSd"] = np.hypot(np.sqrt(materials), np.minimum(np.maximum(opacifier - 1.5, 0) * 0.12, 0.6))
     g["toughness"] = np.array([[TOUGHNESS[k]["value"], TOUGHNESS[k]["sd"]] for k in kind]).T
