@@ -27,7 +27,9 @@ async function bundle(code: string) {
 describe("the package", () => {
   it("bundles for a browser, everything in, within 15 kB gzipped, and imports nothing", async () => {
     const { text, inputs } = await bundle('export * from "./index.ts";');
-    expect(gzipSync(text).length).toBeLessThanOrEqual(15 * 1024);
+    const { length } = gzipSync(text);
+    expect(length).toBeLessThanOrEqual(15 * 1024);
+    expect(readFileSync(`${sdk}README.md`, "utf8")).toContain(`about ${Math.round(length / 1000)} kB gzipped`);
     expect(inputs.filter((input) => /node_modules|node:/.test(input))).toEqual([]);
     expect(text).not.toMatch(/\bfrom"|\bimport\(|\brequire\(|\bprocess\.|\bBuffer\b/);
   });

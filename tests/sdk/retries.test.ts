@@ -163,6 +163,12 @@ describe("how it ends early", () => {
     await expect(client.health({ signal: controller.signal })).rejects.toBeInstanceOf(AbortedError);
   });
 
+  it("ends a long pause when the signal's own time is up, and says so in the cause", async () => {
+    const busy = () => new Response("", { status: 503, headers: { "retry-after": "60" } });
+    const call = new Ringtrue({ fetch: busy }).health({ signal: AbortSignal.timeout(20) });
+    await expect(call).rejects.toMatchObject({ name: "AbortedError", cause: { name: "TimeoutError" } });
+  });
+
   it("leaves no listener behind on the caller's signal", async () => {
     const { client } = playing([good]);
     const signal = new AbortController().signal;
