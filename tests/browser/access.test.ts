@@ -173,6 +173,16 @@ describe("small and dark", () => {
     expect(await page.evaluate(() => document.documentElement.dataset.theme)).toBe("dark");
   });
 
+  it.each([320, 1280])("shows a worked answer without scripts, at %i px without a sideways scroll", async (width) => {
+    const page = await open("/", { viewport: { width, height: 900 }, javaScriptEnabled: false });
+    expect(await shown(page.locator("#answer h1"))).toMatch(/\d+ in 20/);
+    expect(await shown(page.locator("#answer pre"))).toMatch(/^curl .*\/v1\/fit/);
+    expect(await overflow(page)).toBe(0);
+    const [answer, view] = [(await page.locator("#answer").boundingBox())!.width, width];
+    expect(answer).toBeGreaterThan(view * 0.85);
+    await shot(page, `check-plain-${width}`);
+  });
+
   it("answers within a second on a slow laptop", async () => {
     const page = await open("/");
     const session = await page.context().newCDPSession(page);
