@@ -398,6 +398,25 @@ describe("a blend made ready", () => {
     expect(ready({ from: 3, count: 99 })).toMatchObject({ from: 3, to: 15 });
   });
 
+  it("tells of each mixture that the peak does not melt, or that is like molten feldspar", () => {
+    // Albite beside a lead glass: at 900 °C the one is stiff, the other runs.
+    const albite = { name: "Albite", glaze: { recipe: [{ formula: "NaAlSi3O8", parts: 100 }] } };
+    const lead = {
+      name: "Lead",
+      glaze: {
+        recipe: [
+          { formula: "PbO", parts: 60 },
+          { formula: "SiO2", parts: 40 },
+        ],
+      },
+    };
+    const { points } = judgeBlend({ corners: [albite, lead], steps: 1, body: RED_STONEWARE, firing: { peakC: 900 } });
+    const codes = judged(points).map(({ warnings }) => warnings.map(({ code }) => code));
+    expect(codes[0]).toEqual(expect.arrayContaining(["under-fired", "feldspar-glass"]));
+    expect(codes[1]).not.toEqual(expect.arrayContaining(["under-fired"]));
+    expect(codes[1]).not.toEqual(expect.arrayContaining(["feldspar-glass"]));
+  });
+
   it("tells what is remarked of several corners once, at the first of them", () => {
     const fluorspar = { glaze: { recipe: [...THAW.recipe, { formula: "CaF2", parts: 2 }] } };
     const { warnings, cautions, sources } = ready({

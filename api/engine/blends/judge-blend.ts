@@ -57,6 +57,9 @@ export function openBlend(request: BlendRequest): Blend {
   };
 }
 
+/** Warnings that come and go with the mixture. */
+const OF_A_POINT: ReadonlySet<string> = new Set(["outside-training-range", "under-fired", "feldspar-glass"]);
+
 const NOT_A_CERTIFICATE: Notice = {
   code: "not-a-certificate",
   message:
@@ -108,7 +111,7 @@ function judgePoint(
       probabilities,
       stress: quantity(stress.value / 1e6, stress.low / 1e6, stress.high / 1e6, UNITS.stress, { decimals: 1 }),
       // What holds for every point is said once, beside them.
-      warnings: warnings.filter(({ code }) => code === "outside-training-range"),
+      warnings: warnings.filter(({ code }) => OF_A_POINT.has(code)),
     };
   } catch (error) {
     if (!(error instanceof EngineError)) throw error;
