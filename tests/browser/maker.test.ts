@@ -79,6 +79,37 @@ describe("the maker", () => {
     );
   });
 
+  it.each([
+    ["percent", "", "Wet to fired: a number is missing."],
+    ["percent", "12x", "Wet to fired: “12x” is not a number. Did you mean 12?"],
+    ["plusMinus", "abc", "Give or take: “abc” is not a number."],
+    ["pieces", "some", "How many: “some” is not a number."],
+    ["dry", "", "Dry weight: a number is missing."],
+    ["gravity", "abc", "Stop at: “abc” is not a number."],
+  ])("puts no figure of its own in the place of %s “%s”", async (field, text, said) => {
+    const page = await open("/making");
+    await soon(() => title(page)).toMatch(/114 mm/);
+    await page.locator(`#${field}`).fill(text);
+    await page.keyboard.press("Tab");
+    await soon(() => page.locator(`#${field}-note`).count()).toBe(1);
+    expect((await shown(page.locator(`#${field}-note`))).replace(/ Use 12$/, "")).toBe(said);
+    expect(await page.locator("#status").textContent()).toBe(said);
+  });
+
+  it("refuses no pieces, and reads a weight in words, with a comma", async () => {
+    const page = await open("/making");
+    await soon(() => title(page)).toMatch(/114 mm/);
+    await page.locator("#pieces").fill("0");
+    await page.keyboard.press("Tab");
+    await soon(() => page.locator("#pieces-note").count()).toBe(1);
+    await page.locator("#dry").fill("2,5 kg");
+    await soon(() => shown(page.locator("#batch-title"))).toMatch(/2500 g dry/);
+    // 3,5 in is 3.5 in, thrown as 3.5 / 0.88 = 3.98 in, 101 mm to the millimetre (arithmetic)
+    await page.locator("#pieces").fill("6");
+    await page.locator("#height").fill("3,5 in");
+    await soon(() => title(page)).toMatch(/throw the jar (101 mm|4 in) tall/);
+  });
+
   it("gets ruler and batch sheet as PDF, the batch of the glaze on the Check page", async () => {
     const page = await open("/");
     await verdict(page);

@@ -2,8 +2,9 @@
 import type { DrawRulerData, PlanBatchData, WorkOutSizesData } from "@ringtrue/sdk";
 import { THAW } from "../../schemas/larch-lane.ts";
 import { currentGlaze } from "../check/draft.ts";
-import { buildQuestion } from "../check/request.ts";
+import { buildQuestion, type FieldFault } from "../check/request.ts";
 import { readKept } from "../check/store.ts";
+import { fill } from "../fill.ts";
 import { readNumber } from "../shared/read-number.ts";
 import words from "../words.json" with { type: "json" };
 import { FLOOR } from "./pot-drawing.ts";
@@ -60,13 +61,46 @@ export function keptDraft(): MakingDraft {
 }
 export const keepDraft = (draft: MakingDraft) => localStorage.setItem(KEY, JSON.stringify(draft));
 
+/** Words with a figure, its comma turned into the point that the service reads. */
+const pointed = (text: string) => text.trim().replace(/(\d),(\d)/, "$1.$2");
 /** A length for the service: a number where one was typed, otherwise the words, which it reads or refuses. */
-const length = (text: string) => readNumber(text).value ?? text.trim();
+const length = (text: string) => readNumber(text).value ?? pointed(text);
 const number = (text: string) => readNumber(text).value ?? undefined;
+
+/** A weight for the service: a number is in grams, and words such as `2,5 kg` it reads or refuses. */
+const weight = (text: string) => {
+  const grams = readNumber(text).value;
+  return grams === null ? pointed(text) : `${grams} g`;
+};
+
+/** Fields of plain numbers, each with whether there is no answer without it. */
+const NUMBERS = [
+  ["percent", true],
+  ["plusMinus", false],
+  ["drying", false],
+  ["pieces", false],
+  ["gravity", false],
+] as const;
+
+/** What cannot be read or is missing. Nothing is put in its place: an answer would then be one to another question. */
+export function unread(draft: MakingDraft): FieldFault[] {
+  const faults = NUMBERS.flatMap(([field, needed]): FieldFault[] => {
+    const { value, empty, fix } = readNumber(draft[field]);
+    if (value !== null || (empty && !needed)) return [];
+    const where = words.making.fieldNames[field];
+    if (empty) return [{ field, message: fill(words.field.missing, { where }) }];
+    const meant = fix === undefined ? "" : ` ${fill(words.field.meant, { fix })}`;
+    return [{ field, message: fill(words.field.notNumber, { where, text: draft[field] }) + meant, fix }];
+  });
+  const where = words.making.fieldNames.dry;
+  return draft.dry.trim() === ""
+    ? [...faults, { field: "dry", message: fill(words.field.missing, { where }) }]
+    : faults;
+}
 
 function shrinkage({ percent, plusMinus, drying }: MakingDraft) {
   return {
-    percent: number(percent) ?? 12,
+    percent: number(percent) ?? Number.NaN,
     ...(number(plusMinus) === undefined ? {} : { plusMinus: number(plusMinus)! }),
     ...(number(drying) === undefined ? {} : { dryingPercent: number(drying)! }),
   };
@@ -111,7 +145,7 @@ export function sizesQuestion(draft: MakingDraft): WorkOutSizesData["body"] {
     answerIn: draft.unit,
     shrinkage: shrinkage(draft),
     fired: { ...fired, ...gallery },
-    ...(pieces && pieces > 1 ? { set: { pieces } } : {}),
+    ...(pieces === undefined || pieces === 1 ? {} : { set: { pieces } }),
     ...(draft.form === "jar" && draft.seat.trim() !== ""
       ? {
           lid: {
@@ -145,7 +179,7 @@ export function batchQuestion(draft: MakingDraft): PlanBatchData["body"] | null 
   return {
     name,
     glaze: made,
-    amount: { dry: `${number(draft.dry) ?? 2000} g` },
+    amount: { dry: weight(draft.dry) },
     ...(gravity === undefined ? {} : { specificGravity: gravity }),
   };
 }

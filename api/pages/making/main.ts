@@ -9,9 +9,12 @@ import { service, startWorker } from "../shared/service.ts";
 import { startTheme } from "../shared/theme.ts";
 import words from "../words.json" with { type: "json" };
 import { makingBench } from "./bench.ts";
-import { batchQuestion, keepDraft, keptDraft, PLACES, rulerQuestion, sizesQuestion } from "./draft.ts";
+import { batchQuestion, keepDraft, keptDraft, PLACES, rulerQuestion, sizesQuestion, unread } from "./draft.ts";
 import { batchPart, rulerPart } from "./sheets-part.ts";
 import { sizesPart } from "./sizes-part.ts";
+
+type Ruler = ReturnType<typeof rulerQuestion>;
+type Batch = NonNullable<ReturnType<typeof batchQuestion>>;
 
 const { making } = words;
 const REST_MS = 250;
@@ -44,31 +47,40 @@ async function ask(): Promise<void> {
   running = new AbortController();
   const options = { signal: running.signal };
   const batch = batchQuestion(draft);
+  const ruler = rulerQuestion(draft);
+  const own = unread(draft);
+  const amiss = (...fields: string[]) => own.some(({ field }) => fields.includes(field));
+  const noShrinkage = amiss("percent", "plusMinus", "drying");
+  const noSizes = noShrinkage || amiss("pieces");
   if (!batch) byId("batch").replaceChildren(h("p", { class: "lede" }, making.noBatch));
   try {
     const found = await Promise.all([
-      part(
-        service.sizes.thrown(sizesQuestion(draft), options),
-        (report) => byId("answer").replaceChildren(...sizesPart(report, draft)),
-        mine,
-      ),
-      part(
-        service.rulers.draw(rulerQuestion(draft), options),
-        (report) => byId("ruler").replaceChildren(...rulerPart(report, draft.unit, rulerPdf)),
-        mine,
-      ),
-      batch
+      noSizes
+        ? []
+        : part(
+            service.sizes.thrown(sizesQuestion(draft), options),
+            (report) => byId("answer").replaceChildren(...sizesPart(report, draft)),
+            mine,
+          ),
+      noShrinkage
+        ? []
+        : part(
+            service.rulers.draw(ruler, options),
+            (report) => byId("ruler").replaceChildren(...rulerPart(report, draft.unit, () => rulerPdf(ruler))),
+            mine,
+          ),
+      batch && !amiss("dry", "gravity")
         ? part(
             service.batches.plan(batch, options),
-            (report) => byId("batch").replaceChildren(...batchPart(report, batchPdf)),
+            (report) => byId("batch").replaceChildren(...batchPart(report, () => batchPdf(batch))),
             mine,
           )
         : [],
     ]);
     if (mine !== round) return;
-    byId("out").classList.toggle("waiting", found[0].length > 0);
+    byId("out").classList.toggle("waiting", noSizes || found[0].length > 0);
     const seen = new Set<string>();
-    faults = found.flat().filter(({ field }) => !seen.has(field) && seen.add(field));
+    faults = [...own, ...found.flat()].filter(({ field }) => !seen.has(field) && seen.add(field));
     byId("state").replaceChildren(
       ...faults.filter(({ field }) => field === "other").map(({ message }) => h("p", { class: "because" }, message)),
     );
@@ -139,11 +151,9 @@ function save(name: string, bytes: Uint8Array<ArrayBuffer>): void {
   h("a", { href: url, download: name }).click();
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
 }
-const rulerPdf = async () => save("ruler.pdf", await service.rulers.pdf(rulerQuestion(draft)));
-const batchPdf = async () => {
-  const question = batchQuestion(draft);
-  if (question) save("batch.pdf", await service.batches.pdf(question));
-};
+// On paper goes what is shown, whatever has been typed since.
+const rulerPdf = async (question: Ruler) => save("ruler.pdf", await service.rulers.pdf(question));
+const batchPdf = async (question: Batch) => save("batch.pdf", await service.batches.pdf(question));
 
 function showBench(focus?: string): void {
   byId("form").replaceChildren(makingBench(draft, { typed, changed, bars }));
