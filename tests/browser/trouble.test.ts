@@ -76,6 +76,20 @@ describe("a field that needs a word", () => {
     expect(await amiss("peak", "100")).toBe("100 °F is no firing. Give the peak in °F, between 752 and 3092.");
   });
 
+  it("says in the sentence that a field it cannot read is left out", async () => {
+    const page = await open("/");
+    await verdict(page);
+    await page.locator("#cooling").fill("slow");
+    await page.locator("#body-plusMinus").fill("a bit");
+    await page.keyboard.press("Tab");
+    await soon(async () => (await page.locator("#left-out").allTextContents()).join(" ")).toBe(
+      "Left out for now: Clay, Give or take; Firing, Cooling. The verdict uses the rest.",
+    );
+    await page.locator("#cooling").fill("100");
+    await page.locator("#body-plusMinus").fill("0,3");
+    await soon(() => page.locator("#left-out").count()).toBe(0);
+  });
+
   it("keeps the keyboard at a field whose word goes while its fix has the focus", async () => {
     const page = await open("/");
     await verdict(page);

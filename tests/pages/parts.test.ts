@@ -10,6 +10,7 @@ import { SAMPLE } from "../../api/pages/check/sample-work.ts";
 import { fromFragment, fromWork, toFragment, toWork, UnreadableWork } from "../../api/pages/check/work.ts";
 import { fill } from "../../api/pages/fill.ts";
 import { GLAZES, oxidesOf, START } from "../../api/pages/lesson/glazes.ts";
+import { readBars } from "../../api/pages/making/draft.ts";
 import { readNumber } from "../../api/pages/shared/read-number.ts";
 import { sayQuantity } from "../../api/pages/shared/say-quantity.ts";
 import {
@@ -162,6 +163,21 @@ it("gives a figure and its interval the same decimals, as many as one of them ne
 it("fills gaps, and lets an unfilled one be seen", () => {
   expect(fill("Row {row}, {material}", { row: 3, material: "Whiting" })).toBe("Row 3, Whiting");
   expect(fill("{a} {b}", { a: 1 })).toBe("1 {b}");
+});
+
+describe("bars as they are typed", () => {
+  const bar = (plastic: number, dry: number, fired: number) => [{ plastic, dry, fired }];
+  it.each([
+    ["100, 94, 88", bar(100, 94, 88)],
+    ["100,94,88", bar(100, 94, 88)],
+    ["100 94 88.5", bar(100, 94, 88.5)],
+    ["100,5; 94,25; 88", bar(100.5, 94.25, 88)],
+    ["100,5 94,2 88", bar(100.5, 94.2, 88)],
+    ["100,5\t94,2\t88", bar(100.5, 94.2, 88)],
+    ["wet dry", []],
+    ["100,5,94,2,88", null],
+    ["100; about 94; 88", null],
+  ])("%s", (text, bars) => expect(readBars(text)).toEqual(bars));
 });
 
 describe("pasted recipes", () => {

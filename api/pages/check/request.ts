@@ -23,7 +23,7 @@ export interface Question {
   request: FitRequest | null;
   missing: "glaze" | "clay" | null;
   faults: FieldFault[];
-  /** Names of rows left out. */
+  /** Names of rows and fields left out. */
   leftOut: string[];
   /** Start of a pointer → field; the longest start that fits counts. */
   places: Map<string, string>;
@@ -42,6 +42,8 @@ class Reader {
       const said = fill(words.field.notNumber, { where, text });
       const meant = fix === undefined ? "" : ` ${fill(words.field.meant, { fix })}`;
       this.faults.push({ field, message: said + meant, fix });
+      // A row says so itself, with its material.
+      if (!field.startsWith("row-")) this.leftOut.push(where);
     }
     return undefined;
   }

@@ -98,6 +98,32 @@ export function unread(draft: MakingDraft): FieldFault[] {
     : faults;
 }
 
+/** A bar as measured wet, dry and fired, all in one unit. */
+export interface Bar {
+  plastic: number;
+  dry: number;
+  fired: number;
+}
+
+/**
+ * Bars, one a line; lines with fewer than three lengths are passed over. Semicolons, tabs or blanks part the lengths, and
+ * a comma within one is then a decimal comma; a line with commas alone has three lengths.
+ * @returns null where a length cannot be read
+ * @example readBars("100,5; 94; 88") // [{ plastic: 100.5, dry: 94, fired: 88 }]
+ */
+export function readBars(text: string): Bar[] | null {
+  const bars: Bar[] = [];
+  for (const line of text.split("\n").map((one) => one.trim())) {
+    const between = /[;\t]/.test(line) ? /[;\t]+/ : /\s/.test(line) ? /,?\s+/ : /,/;
+    const cells = line.split(between).filter((cell) => cell.trim() !== "");
+    if (cells.length < 3) continue;
+    const [plastic, dry, fired] = cells.map((cell) => readNumber(cell).value) as (number | null)[];
+    if (plastic == null || dry == null || fired == null || (between.source === "," && cells.length > 3)) return null;
+    bars.push({ plastic, dry, fired });
+  }
+  return bars;
+}
+
 function shrinkage({ percent, plusMinus, drying }: MakingDraft) {
   return {
     percent: number(percent) ?? Number.NaN,

@@ -9,7 +9,16 @@ import { service, startWorker } from "../shared/service.ts";
 import { startTheme } from "../shared/theme.ts";
 import words from "../words.json" with { type: "json" };
 import { makingBench } from "./bench.ts";
-import { batchQuestion, keepDraft, keptDraft, PLACES, rulerQuestion, sizesQuestion, unread } from "./draft.ts";
+import {
+  batchQuestion,
+  keepDraft,
+  keptDraft,
+  PLACES,
+  readBars,
+  rulerQuestion,
+  sizesQuestion,
+  unread,
+} from "./draft.ts";
 import { batchPart, rulerPart } from "./sheets-part.ts";
 import { sizesPart } from "./sizes-part.ts";
 
@@ -122,12 +131,9 @@ function showSummary(): void {
 
 /** Bars as lines of wet, dry and fired: worked out by the service and taken over. */
 async function bars(text: string): Promise<void> {
-  const lines = text.split(/\n/).map((line) => line.split(/[,;\t ]+/).filter((cell) => cell !== ""));
-  const measured = lines
-    .filter((cells) => cells.length >= 3)
-    .map(([plastic, dry, fired]) => ({ plastic: Number(plastic), dry: Number(dry), fired: Number(fired) }));
+  const measured = readBars(text);
   const told = byId("bars-told");
-  if (measured.length === 0 || measured.some((bar) => Object.values(bar).some((value) => !Number.isFinite(value)))) {
+  if (!measured?.length) {
     told.textContent = making.barsNone;
     return;
   }
