@@ -10,6 +10,9 @@ const UNSTATED_SHARE = 0.03;
 const QUARTZ_STEP_END_C = 575;
 /** A curve that reaches this has enough above the quartz step for its last slope to be that of the rest [°C] (a choice, no source). */
 const WELL_BEYOND_STEP_C = 650;
+/** The slope that goes on beyond a curve is that of its last stretch, above the quartz step (choices, no source). */
+const SLOPE_OVER_K = 100;
+const SLOPE_ABOVE_C = 600;
 const WIDE_GAP_C = 150;
 const LARGEST_PERCENT = 3;
 
@@ -68,8 +71,9 @@ export interface CurveReading {
  * Turns a checked dilatometer curve into a strain from 20 °C, by straight lines from point to point sampled every 2.5 °C
  * (a corner that falls between two samples is cut off). Where the first point lies above 20 °C its line goes on down.
  *
- * Above its last point the last slope goes on. Not so of a curve that ends below 650 °C: its last slope may hold a part of
- * the quartz step, which ends at 575 °C. It goes on as a body of any quartz would of which just the mean from 20 °C to
+ * Above its last point the slope of its last 100 K goes on, though of none below 600 °C: two neighbouring points of a
+ * dense run have no slope but their noise. Not so of a curve that ends below 650 °C: its last slope may hold a part of the
+ * quartz step, which ends at 575 °C. It goes on as a body of any quartz would of which just the mean from 20 °C to
  * that end is known ({@link scaledMixture}, no cristobalite).
  *
  *     ε(T) = read(T)(1 + s z) up to the end;   above an early end scaledMixture(mean to the end (1 + s z), q, f of any body)
@@ -89,13 +93,13 @@ export function readCurve(
   const points = curve.map(({ c, strainPercent }) => [c, strainPercent / 100] as const);
   const zero = readPoints(points, 20);
   const [endC, endStrain] = points.at(-1)!;
-  const [beforeC, beforeStrain] = points.at(-2)!;
   const sdShare =
     plusMinusPercent === undefined
       ? UNSTATED_SHARE / Z90
       : plusMinusPercent / 100 / Z90 / Math.max(Math.abs(endStrain - zero), 1e-6);
   const early = endC < WELL_BEYOND_STEP_C ? goingOn(((endStrain - zero) / (endC - 20)) * 1e6, endC, sdShare) : null;
-  const slope = (endStrain - beforeStrain) / (endC - beforeC);
+  const slopeFromC = Math.max(endC - SLOPE_OVER_K, SLOPE_ABOVE_C);
+  const slope = (endStrain - readPoints(points, slopeFromC)) / (endC - slopeFromC);
   const table = tabulate(20, 1000, 2.5, (c) => {
     if (c <= endC) return readPoints(points, c) - zero;
     return early ? contractionAt({ contraction: early }, c) : endStrain + slope * (c - endC) - zero;

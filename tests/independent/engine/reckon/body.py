@@ -143,8 +143,12 @@ def from_curve(body):
     middle = {key: 0.0 for key in ("bodyMean", "bodyQuartz", "bodyCristobalite", "bodyRise")}
 
     def seen(c):
-        slope = (last - ys[-2]) / (end - xs[-2])
-        on = beyond(c, middle) if end < 650 else last + slope * (c - end) - zero
+        if end < 650:
+            on = beyond(c, middle)
+        else:
+            start = max(end - 100, 600)
+            slope = (last - float(line(xs, ys, start))) / (end - start)
+            on = last + slope * (c - end) - zero
         return np.where(c <= end, line(xs, ys, c) - zero, on)
 
     def contraction(c, z):
