@@ -39,6 +39,9 @@ describe("numbers as people type them", () => {
   it("offers what was probably meant, and knows nothing from something", () => {
     expect(readNumber("17..0")).toEqual({ value: null, fix: "17.0" });
     expect(readNumber("about 12 g")).toEqual({ value: null, fix: "12" });
+    expect(readNumber("1.234,5")).toEqual({ value: null, fix: "1234.5" });
+    expect(readNumber("1.234.567").fix).not.toBe("1234.567");
+    expect(readNumber("1,234.5")).toEqual({ value: null, fix: "1234.5" });
     expect(readNumber("a lot")).toEqual({ value: null });
     expect(readNumber("  ")).toEqual({ value: null, empty: true });
   });
