@@ -10,6 +10,7 @@ import type { Place } from "./at-once.ts";
 import { describeFault } from "./json-fault.ts";
 import { JSON_TYPE, requireContentType } from "./media.ts";
 import { ProblemError } from "./problem.ts";
+import { turns } from "./turns.ts";
 
 /** Largest JSON request [bytes]. */
 export const MAX_BODY_BYTES = 256 * 1024;
@@ -22,7 +23,18 @@ const MAX_WAIT_MS = 30_000;
  */
 export async function readJson<S extends z.ZodType>(c: Context, schema: S): Promise<z.output<S>> {
   requireContentType(c, JSON_TYPE);
-  return accept(schema, parseJson(await inTime(whole(readText(c)), c.get("place"))));
+  const text = await inTime(whole(readText(c)), c.get("place"));
+  await ownTurn(c);
+  return accept(schema, parseJson(text));
+}
+
+/** Waits while others are worked out. Whoever has gone meanwhile is asked nothing more. */
+async function ownTurn(c: Context): Promise<void> {
+  const turn = turns.ask();
+  if (!turn) return;
+  const { signal } = c.req.raw;
+  await turn;
+  if (signal.aborted) throw new ProblemError("too-slow", "You left before your turn came. Ask again.");
 }
 
 /**
