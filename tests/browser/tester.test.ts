@@ -211,6 +211,12 @@ describe("the tester", () => {
     expect(await page.locator("#cooling-curves").textContent()).toContain(`${set}\u00a0°F: the skin sets`);
     await page.getByText("Every number").click();
     expect(await shown(page.locator("table.nums"))).toContain(`Where the glaze sets ${set} °F`);
+    // What it assumes where the clay's range is left open, at the field and for paper: 500 °C is 932 °F (arithmetic).
+    await page.locator("#body-from").fill("");
+    await page.locator("#body-to").fill("");
+    await page.keyboard.press("Tab");
+    await soon(() => shown(page.locator("#form .note").first())).toMatch(/932 °F/);
+    expect(await page.locator("#form .note").first().textContent()).not.toContain("°C");
     expect(await page.locator("#answer").textContent()).not.toContain("°C");
     expect((await verdict(page)).replace(/\d+ chances/, "")).toBe(before.replace(/\d+ chances/, ""));
   });

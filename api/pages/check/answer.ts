@@ -71,7 +71,7 @@ function draw(
     nextPart(report, draft.units, tries(report, draft, told)),
     ...whyPart(report, draft.units),
     trialsPart(draft, trials, told),
-    mindOnPaper(report),
+    mindOnPaper(report, draft.units),
     reasonsPart(report, draft.units),
     numbersPart(report, draft.units),
   );

@@ -4,7 +4,7 @@ import { fill } from "../fill.ts";
 import { byId, h } from "../shared/dom.ts";
 import { service, startWorker } from "../shared/service.ts";
 import { startTheme } from "../shared/theme.ts";
-import { keepUnits, keptUnits } from "../shared/units.ts";
+import { keepUnits, keptUnits, localise } from "../shared/units.ts";
 import words from "../words.json" with { type: "json" };
 import { drawAnswer } from "./answer.ts";
 import { type Answer, Asker, type State } from "./ask.ts";
@@ -83,7 +83,9 @@ function showNotes(): void {
   const answer = answers[draft.current];
   const faults = answer ? [...answer.question.faults, ...answer.faults] : [];
   const remarks = (answer?.report?.warnings ?? []).flatMap(({ pointer, message: text }) =>
-    pointer && answer ? [{ field: fieldAt(answer.question.places, pointer), message: text }] : [],
+    pointer && answer
+      ? [{ field: fieldAt(answer.question.places, pointer), message: localise(text, draft.units) }]
+      : [],
   );
   showFaults(byId("form"), faults, remarks, (field, fix) => {
     const input = byId<HTMLInputElement>(field);

@@ -59,8 +59,8 @@ function drivesTitle(report: FitReport): Child[] {
 }
 
 /** What to mind, for paper, where the lists are left out. */
-export function mindOnPaper(report: FitReport): HTMLElement {
-  const mind = [...report.warnings, ...report.cautions].map(({ message }) => message);
+export function mindOnPaper(report: FitReport, units: Units): HTMLElement {
+  const mind = [...report.warnings, ...report.cautions].map(({ message }) => localise(message, units));
   return h("p", { class: "paper" }, mind.join(" "));
 }
 
