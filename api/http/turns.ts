@@ -11,8 +11,8 @@
  */
 const SPELL_MS = 100;
 /** The runtime's own, whatever is put in its place later. Browsers and the like have a timer. */
-const { setImmediate: immediate, setTimeout: timer } = globalThis;
-const nextRound = (work: () => void): void => void (immediate ? immediate(work) : timer(work));
+const { setImmediate: immediate, setTimeout: timer } = globalThis as Partial<typeof globalThis>;
+const nextRound = (work: () => void): void => void (immediate ?? timer)?.(work);
 /**
  * Rounds of the event loop for the rest after that [-]. Each takes in one new connection, and none takes long; where
  * there is a timer alone, whose rounds take milliseconds, no connections come in.
