@@ -2,6 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type PictureWidth, runningPicture } from "../../api/engine/pictures/index.ts";
+import { inInches } from "../../api/engine/pictures/marks/inches.ts";
 import { edgeOf, thickening } from "../../api/engine/pictures/running/edge.ts";
 import { estimateRunning, type RunningRequest } from "../../api/engine/running/index.ts";
 import { THAW } from "../../api/schemas/larch-lane.ts";
@@ -46,12 +47,16 @@ describe("runningPicture", () => {
     expect(runningPicture(report)).toBe(svg);
   });
 
-  it("says the peak in °F where that is asked", () => {
-    // 1240 °C is 2264 °F (arithmetic)
+  it("says the peak in °F and lengths in inches where that is asked", () => {
+    // 1240 °C is 2264 °F; 0.4 mm / 25.4 = 0.016 in, 0.1 and 1.7 mm are 0.004 and 0.067 in (arithmetic)
     const question = { glaze: { recipe: THAW.recipe, thicknessMm: 0.3 }, firing: { peakC: 1240 } };
-    const svg = runningPicture(estimateRunning(question), { temperature: "F" });
+    const svg = runningPicture(estimateRunning(question), { temperature: "F", length: "in" });
+    expect(inInches("runs 0.4 mm, 9 in 10 between 0.1 and 1.7\u00a0mm")).toBe(
+      "runs 0.016 in, 9 in 10 between 0.004 and 0.067\u00a0in",
+    );
+    expect(layoutFaults(svg)).toEqual([]);
     expect(textsOf(svg).map(({ words }) => words)).toContain("2264 °F");
-    expect(shown(svg)).not.toContain("°C");
+    expect(shown(svg)).not.toMatch(/°C|[ \u00a0]mm\b/);
   });
 
   it("says how many times too thick a coat is drawn, and draws to scale where it can be seen", () => {

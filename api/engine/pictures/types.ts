@@ -1,5 +1,6 @@
 /** What a picture may be asked to look like. @module */
 import type { Temperature } from "./marks/degrees.ts";
+import type { LengthUnit } from "./marks/inches.ts";
 
 /** Light and dark follow the pages; print is black on white and leans on pattern alone. */
 export type ThemeName = "light" | "dark" | "print";
@@ -15,6 +16,8 @@ export interface PictureOptions {
   width?: PictureWidth;
   /** Unit of temperatures; °C if left out. */
   temperature?: Temperature;
+  /** Unit of lengths; mm if left out. */
+  length?: LengthUnit;
   /** Start of every id inside, for a page that shows one picture twice; worked out from the content if left out. */
   id?: string;
   /**

@@ -27,7 +27,7 @@ export interface RunAsked {
 
 /** Everything under the fields. */
 export function runAnswer(report: RunningReport, { again, soak }: RunAsked, units: Units): HTMLElement[] {
-  wall.show((choice) => runningPicture(report, { ...choice, temperature: units.temperature, id: "run-picture" }));
+  wall.show((choice) => runningPicture(report, { ...choice, ...units, id: "run-picture" }));
   const said = (text: string) => localise(text, units);
   const list = (items: string[]) => h("ul", { class: "mind" }, ...items.map((item) => h("li", {}, said(item))));
   const part = (title: string, ...children: Child[]) => h("div", {}, h("h3", {}, title), children);

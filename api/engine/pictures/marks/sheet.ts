@@ -1,6 +1,7 @@
 /** The sheet a picture is drawn on: collects marks and writes them as one SVG text. @module */
 import type { PictureOptions, PictureWidth } from "../types.ts";
 import { exactly, nearly, type Temperature } from "./degrees.ts";
+import { inInches, type LengthUnit } from "./inches.ts";
 import { wrap } from "./text-width.ts";
 import { THEMES, type Theme, type Tint } from "./theme.ts";
 
@@ -58,6 +59,8 @@ export class Sheet {
   readonly size: number;
   /** Unit of temperatures. */
   readonly temperature: Temperature;
+  /** Unit of lengths. */
+  readonly length: LengthUnit;
   readonly #options: PictureOptions;
   readonly #marks: string[] = [];
   readonly #defs = new Map<string, string>();
@@ -69,6 +72,7 @@ export class Sheet {
     this.narrow = this.width < 500;
     this.size = this.narrow ? 12.5 : 14;
     this.temperature = options.temperature ?? "C";
+    this.length = options.length ?? "mm";
   }
 
   /** A known temperature with its unit, to one degree. @example sheet.exactly(573) // "573 °C" */
@@ -79,6 +83,11 @@ export class Sheet {
   /** A worked-out temperature with its unit, to 5 °C. @example sheet.nearly(683) // "685 °C" */
   nearly(c: number): string {
     return `${nearly(c, this.temperature)}\u00a0°${this.temperature}`;
+  }
+
+  /** Words whose lengths are in mm, in the unit asked for. */
+  lengths(words: string): string {
+    return this.length === "in" ? inInches(words) : words;
   }
 
   /** Whether the finding stands above the picture. */

@@ -41,5 +41,5 @@ function told(
     `Runny enough to flow for ${firing.meltMinutes.value} minutes.`,
     `After a second firing the edge stands ${refiring.run.value} mm below where it was put.`,
   ].join(" ");
-  return { title: headline, description };
+  return { title: sheet.lengths(headline), description: sheet.lengths(description) };
 }

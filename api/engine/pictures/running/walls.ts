@@ -1,6 +1,7 @@
 /** The wall with its glaze, before and after. @module */
 import type { RunningReport } from "../../running/types.ts";
 import { clayFill } from "../marks/fills.ts";
+import { MM_PER_INCH } from "../marks/inches.ts";
 import { px, type Sheet } from "../marks/sheet.ts";
 import { wrap } from "../marks/text-width.ts";
 import { niceStep } from "../marks/ticks.ts";
@@ -91,17 +92,23 @@ function drawInterval(sheet: Sheet, edge: Edge, x: number, zero: number, bottom:
 
 /** A bar of round length beside the walls. */
 function drawScale(sheet: Sheet, left: number, top: number, tall: number, mmPx: number): void {
-  const step = niceStep(tall / mmPx, 3);
-  const long = step * mmPx;
+  const unitPx = mmPx * (sheet.length === "in" ? MM_PER_INCH : 1);
+  const step = niceStep(tall / unitPx, 3);
+  const long = step * unitPx;
   const x = left + 8;
   sheet.path(`M${px(x - 4)} ${px(top)}h8M${px(x)} ${px(top)}V${px(top + long)}M${px(x - 4)} ${px(top + long)}h8`, {
     stroke: "ink2",
     width: 1.5,
   });
-  sheet.text(left, top + long + sheet.size + 4, `${Number(step.toFixed(2))}\u00a0mm`, {
-    size: sheet.size,
-    tint: "ink2",
-  });
+  sheet.text(
+    left,
+    top + long + sheet.size + 4,
+    `${Number(step.toFixed(sheet.length === "in" ? 3 : 2))}\u00a0${sheet.length}`,
+    {
+      size: sheet.size,
+      tint: "ink2",
+    },
+  );
 }
 
 function caption(sheet: Sheet, report: RunningReport, edge: Edge, times: number, panel: Panel, from: number): number {
@@ -120,7 +127,7 @@ function caption(sheet: Sheet, report: RunningReport, edge: Edge, times: number,
     edge.highMm < 0.1
       ? "Its edge runs less than 0.1\u00a0mm."
       : `Its edge runs ${shown(edge.runMm)}\u00a0mm, 9 in 10 between ${shown(edge.lowMm)} and ${shown(edge.highMm)}\u00a0mm.`;
-  const words = `${run} ${shelf} ${scale}`;
+  const words = sheet.lengths(`${run} ${shelf} ${scale}`);
   const lines = wrap(words, panel.width - 8, size);
   lines.forEach((line, i) => {
     sheet.text(panel.left, from + i * (size + 4), line, { size, tint: "ink2" });
