@@ -61,7 +61,13 @@ export function preferredType(c: Context, served: string): string {
   const header = c.req.header("accept");
   const types = served.split(", ");
   if (header === undefined || header === served || header === "" || header === "*/*") return types[0]!;
-  const ranges = header.toLowerCase().split(",").map(readRange);
+  // Empty members of a list count for nothing (RFC 9110, 5.6.1).
+  const ranges = header
+    .toLowerCase()
+    .split(",")
+    .filter((entry) => entry.trim() !== "")
+    .map(readRange);
+  if (ranges.length === 0) return types[0]!;
   let best: { type: string; weight: number } | undefined;
   for (const type of types) {
     const weight = weightOf(type, ranges);

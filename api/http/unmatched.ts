@@ -8,6 +8,9 @@ import type { Context, Hono } from "hono";
 import { closest } from "../engine/errors.ts";
 import { ProblemError, problemResponse } from "./problem.ts";
 
+/** Longest address that is said back [letters]. */
+const MOST_SAID = 80;
+
 interface Address {
   path: string;
   methods: Set<string>;
@@ -41,6 +44,8 @@ export function unmatched(app: Pick<Hono, "routes">) {
 function nearest(path: string, addresses: Address[]): string | undefined {
   const known = addresses.map((address) => address.path).filter((one) => !one.includes("{"));
   const bare = withoutSlashes(path);
+  const slashed = bare !== path && bare.length <= MOST_SAID;
+  if (slashed && addresses.some((address) => address.pattern.test(bare))) return bare;
   const variants = [bare, `/v1${bare}`, bare.replace(/^\/v\d+/, "/v1")];
   return variants.find((variant) => known.includes(variant)) ?? closest(bare, known);
 }

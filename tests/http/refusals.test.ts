@@ -48,13 +48,16 @@ describe("404", () => {
     ["/v1/material", "/v1/materials"],
     ["/v2/fit", "/v1/fit"],
     ["/openapi.jsn", "/openapi.json"],
+    ["/v1/materials/", "/v1/materials"],
+    ["/v1/materials/whiting/", "/v1/materials/whiting"],
   ])("%s suggests %s", async (path, suggestion) => {
     const problem = await problemOf(await get(path));
     expect(problem).toMatchObject({ status: 404, suggestion });
     expect(problem.detail).toBe(`There is nothing at this address. Did you mean ${suggestion}?`);
   });
 
-  it("suggests nothing where nothing is near", async () => {
+  it("suggests nothing where nothing is near, and says no long address back", async () => {
+    expect(await problemOf(await get(`/v1/materials/${"a".repeat(200)}/`))).not.toHaveProperty("suggestion");
     expect(await problemOf(await get("/wp-admin/setup.php"))).not.toHaveProperty("suggestion");
   });
 });
@@ -87,7 +90,8 @@ describe("406", () => {
     expect((await problemOf(await post(path, THAW_TEXT, { accept }))).status).toBe(406);
   });
 
-  it.each(["*/*", "application/*", "text/html, application/json;q=0.2", "text/html,*/*;q=0.1", ""])(
+  // RFC 9110, 5.6.1: empty members of a list are passed over.
+  it.each(["*/*", "application/*", "text/html, application/json;q=0.2", "text/html,*/*;q=0.1", "", ",,,", " , */* ,"])(
     "%s is fine",
     async (accept) => {
       expect((await post("/v1/fit", THAW_TEXT, { accept })).status).toBe(200);
