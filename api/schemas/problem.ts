@@ -1,5 +1,6 @@
 /** What every failure looks like (RFC 9457). @module */
 import { z } from "zod";
+import { KINDS } from "../http/problem.ts";
 import { count, words } from "./figures.ts";
 
 export const FieldIssue = z
@@ -19,7 +20,10 @@ export const FieldIssue = z
 
 export const Problem = z
   .strictObject({
-    type: words("Kind of problem, a stable URI.", "https://ringtrue.example/problems/impossible-input"),
+    type: words(
+      `Kind of problem, a stable URI, ending in one of ${Object.keys(KINDS).join(", ")}; more may come.`,
+      "https://ringtrue.example/problems/impossible-input",
+    ),
     title: words("The kind in a few words.", "Something in the request cannot be"),
     status: count("HTTP status [-].", 422, { min: 400, max: 599 }),
     detail: words("What happened this time and what to do.", "One field needs mending."),

@@ -1,4 +1,5 @@
 /** Every field, in and out, says what it is, in which unit, within which bounds, and shows one. */
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { createApp } from "../../api/app.ts";
 import { callsOf, type Described, type Document, Judge } from "./described.ts";
@@ -134,6 +135,16 @@ describe("every field", () => {
     expect(mayBeLeftOut.size).toBeGreaterThan(60);
     const silent = [...mayBeLeftOut].filter(([, said]) => !/left out|unless|Give this/.test(said));
     expect(silent).toEqual([]);
+  });
+
+  it("`type` of a problem names every kind that is shown, and those that the SDK's README tells apart", () => {
+    const said = (components.Problem!.properties as Record<string, Shape>).type!.description!;
+    const shown = JSON.stringify(document).matchAll(/ringtrue\.example\/problems\/([a-z-]+)/g);
+    const readme = readFileSync(new URL("../../sdk/README.md", import.meta.url), "utf8");
+    const [told = ""] = /Two kinds of one status[\s\S]*?\n\n/.exec(readme) ?? [];
+    const kinds = [...shown, ...told.matchAll(/`([a-z]+-?[a-z]+)`/g)].map(([, kind]) => kind!);
+    expect(kinds).toContain("busy");
+    for (const kind of kinds) expect(said).toContain(kind);
   });
 
   it("has room between its bounds", () => {

@@ -3424,7 +3424,7 @@ export type Probabilities = {
  */
 export type Problem = {
     /**
-     * Kind of problem, a stable URI.
+     * Kind of problem, a stable URI, ending in one of malformed-json, malformed-request, no-key, unknown-path, unknown-name, method-not-allowed, not-acceptable, too-slow, too-large, unsupported-media-type, unmet-expectation, impossible-input, too-many, headers-too-large, internal, busy, not-ready, not-here; more may come.
      */
     type: string;
     /**
