@@ -78,6 +78,9 @@ describe("the panel about running", () => {
     await page.getByRole("radio", { name: "inch" }).check();
     expect(await page.getByLabel("New coat, fired").inputValue()).toBe("0.0157");
     await soon(() => shown(answer(page))).toMatch(/With 0\.028\sin in all after the new coat/);
+    // Told aloud as it is shown.
+    await soon(() => page.locator("#run-status").textContent()).toMatch(/0\.\d{3}.in/);
+    expect(await page.locator("#run-part").textContent()).not.toMatch(/\d.mm\b/);
   });
 
   it("says at the field what cannot be, and lets the last answer stand", async () => {

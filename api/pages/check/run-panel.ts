@@ -3,7 +3,7 @@ import { AbortedError, ApiError } from "@ringtrue/sdk";
 import type { RunningReport, RunningRequest } from "../../engine/running/types.ts";
 import { byId, h } from "../shared/dom.ts";
 import { service } from "../shared/service.ts";
-import type { Units } from "../shared/units.ts";
+import { localise, type Units } from "../shared/units.ts";
 import words from "../words.json" with { type: "json" };
 import { REST_MS, SHOWN_AFTER_MS } from "./ask.ts";
 import { showFaults } from "./faults.ts";
@@ -52,7 +52,7 @@ export function startRunPanel(): OnBench {
   function draw(): void {
     if (!report) return;
     byId("run-answer").replaceChildren(...runAnswer(report, { again: draft.again, soak }, units));
-    byId("run-status").textContent = report.headline;
+    byId("run-status").textContent = localise(report.headline, units);
   }
 
   const waiting = (on: boolean) => byId("run-answer").classList.toggle("waiting", on);
