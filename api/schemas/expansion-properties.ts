@@ -32,7 +32,10 @@ const SurfaceTension = z
     model: words("Which published set.", "kucuk-1999"),
     name: words("The set in words.", "Kucuk, Clare and Jones 1999"),
     temperatureC: celsius("Temperature that it is for [°C].", 1400),
-    value: quantityOrNull("Surface tension of the melt [mN/m]; null where the set lacks too much of the glaze."),
+    value: quantityOrNull(
+      "Surface tension of the melt [mN/m]; null where the set lacks more than a tenth of the glaze, or where its sum is " +
+        "below 80, which is no melt's: so much vanadium, boron, lead or potash is beyond it.",
+    ),
     missingOxides,
     note: note("The interval is how far the three sets differ on glazes."),
     sources,

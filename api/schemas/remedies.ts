@@ -204,7 +204,7 @@ const Remedy = z
         logViscosity: change("Viscosity at the peak [log10(Pa·s)]."),
         surfaceTension: z
           .union([BeforeAfter, z.null()])
-          .meta({ description: "Surface tension at the peak [mN/m]; null where no set covers the glaze." }),
+          .meta({ description: "Surface tension at the peak [mN/m]; null where no set gives one for the glaze." }),
       })
       .nullable()
       .meta({ description: "How the melt changes; null where the recipe stays." }),

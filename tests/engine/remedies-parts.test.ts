@@ -217,7 +217,9 @@ describe("limits", () => {
     expect(missedBy(limit(2, 4), at(3))).toBe(0);
     expect(missedBy(limit(2, 4), at(4.0019))).toBe(0);
     expect(missedBy(limit(2, 4), at(4.0021))).toBeCloseTo(0.00105, 9);
-    expect(missedBy({ ...limit(2, 4), value: () => null }, at(9))).toBe(0);
+    // What can no longer be told counts as 0: kept only where 0 would be.
+    expect(missedBy({ ...limit(2, 4), value: () => null }, at(3))).toBe(1);
+    expect(missedBy({ ...limit(0, 4), value: () => null }, at(3))).toBe(0);
   });
 
   it("stand in the way within a twentieth of their span (arithmetic)", () => {
@@ -1071,7 +1073,7 @@ describe("limits in words, and the question without them", () => {
     const [melt, tension, alumina, zinc, talc] = lifts(request);
     const off = (lift: typeof melt) => lift!.off(request as unknown as RemediesRequest);
     expect(off(melt)).toEqual({ ...request, melt: { logViscosity: 6, surfaceTensionPercent: 8 } });
-    expect(off(tension)).toEqual({ ...request, melt: { logViscosity: 0.3, surfaceTensionPercent: 95 } });
+    expect(off(tension)).toEqual({ ...request, melt: { logViscosity: 0.3, surfaceTensionPercent: 100 } });
     expect(off(alumina)).toEqual({ ...request, seger: { ZnO: { max: 0.1 } } });
     expect(off(zinc)).toEqual({ ...request, seger: { Al2O3: { max: 0.5 } } });
     expect(off(talc)).toEqual({ ...request, parts: { silica: { max: 30 } } });

@@ -72,6 +72,38 @@ describe("the sum that searches follow", () => {
     close(unroundedTension({ SiO2: 0.9, ZnO: 0.1 }, {}), 271.2, { abs: 1e-9 });
     expect(unroundedTension({ P2O5: 1 }, { P2O5: 100 })).toBeNull();
   });
+  it("passes over a sum that is no melt's", () => {
+    // Kucuk: 271.2 − 70 × 2.86 = 71; Dietzel: 26.5 × 3.4 + 73.5 × 0.8 = 148.9; Appen lacks boron oxide.
+    const boron = { SiO2: 0.3, B2O3: 0.7 };
+    close(unroundedTension(boron, { SiO2: 26.5, B2O3: 73.5 }), 26.5 * 3.4 + 73.5 * 0.8, { abs: 1e-9 });
+    expect(unroundedTension(boron, { SiO2: 50, V2O5: 50 })).toBeNull();
+  });
+});
+
+describe("a sum below 80 mN/m is no surface tension of a melt (molten V2O5 and B2O3 have about 80: from memory)", () => {
+  it.each([
+    // 50 × 3.4 − 50 × 6.1 = −135
+    ["half vanadium", "dietzel-1942", {}, { SiO2: 50, V2O5: 50 }, null],
+    // 73 × 3.4 − 27 × 6.1 = 83.5
+    ["a quarter", "dietzel-1942", {}, { SiO2: 73, V2O5: 27 }, 83.5],
+    // 72 × 3.4 − 28 × 6.1 = 74
+    ["a little more", "dietzel-1942", {}, { SiO2: 72, V2O5: 28 }, null],
+    ["boron oxide, 100 × 0.8", "dietzel-1942", {}, { B2O3: 100 }, 80],
+    // 271.2 − 66 × 2.86 = 82.44; with 67, 79.58
+    ["much boron, Kucuk", "kucuk-1999", { SiO2: 0.34, B2O3: 0.66 }, {}, 82.44],
+    ["more boron, Kucuk", "kucuk-1999", { SiO2: 0.33, B2O3: 0.67 }, {}, null],
+  ])("%s", (_what, id, moles, weight, expected) => {
+    const sum = surfaceSums(moles, weight).find(({ model }) => model === id)!;
+    const { value } = by(id, moles, weight);
+    if (expected === null) return expect([sum.value, value]).toEqual([null, null]);
+    close(sum.value, expected, { abs: 1e-9 });
+    // The ends of the interval stand in their order.
+    expect(value!.low).toBeLessThan(value!.value);
+    expect(value!.high).toBeGreaterThan(value!.value);
+  });
+  it("counts at the temperature asked for: 100 × 0.8 at 900 °C, 4 less at 1000 °C", () => {
+    expect(by("dietzel-1942", {}, { B2O3: 100 }, 1000).value).toBeNull();
+  });
 });
 
 /**

@@ -15,7 +15,7 @@ export interface Lift extends Pick<Block, "limit" | "pointer"> {
 
 /** As good as no limit: a million times, and a melt without surface tension. */
 const ANY_LOG = 6;
-const ANY_PERCENT = 95;
+const ANY_PERCENT = 100;
 
 /** Limits that a question sets, or that are set where it is silent. */
 export function liftsOf(request: RemediesRequest, asked: Asked): Lift[] {

@@ -75,10 +75,12 @@ export function limitsOf(kind: Kind, { request, start }: Terms): Limit[] {
 /** Width of a limit; 1 where an end is open. */
 export const spanOf = ({ low, high }: Limit) => (Number.isFinite(high - low) ? high - low : 1);
 
-/** How far the full model is outside a limit [share of its span]; 0 within. */
+/**
+ * How far the full model is outside a limit [share of its span]; 0 within. A figure that can no longer be told (a surface
+ * tension that no set gives) counts as 0, as it does for slopes: nobody could say that it was kept.
+ */
 export function missedBy(limit: Limit, state: State): number {
-  const value = limit.value(state);
-  if (value === null) return 0;
+  const value = limit.value(state) ?? 0;
   const span = spanOf(limit);
   const missed = Math.max(limit.low - value, value - limit.high, 0) / span;
   return missed > SLACK ? missed : 0;

@@ -47,6 +47,12 @@ const SETS: readonly SurfaceSet[] = [
 
 /** With more of the glass than this unknown a sum means nothing [-]. */
 const MOST_MISSING = 0.1;
+/**
+ * A sum below this is no surface tension of a melt [mN/m]: the melts that have least, of vanadium and boron oxide, have
+ * about 80, of lead oxide 130 (from memory: Kingery, Introduction to Ceramics). The sets are straight lines, which much
+ * vanadium, boron, lead or potash carries below it, and below 0.
+ */
+const LEAST_MN_PER_M = 80;
 
 /** One set's sum. */
 export interface SurfaceSum {
@@ -54,7 +60,7 @@ export interface SurfaceSum {
   name: string;
   /** Temperature that the figure is for [°C]. */
   temperatureC: number;
-  /** Surface tension [mN/m]; null where the set lacks more than a tenth of the glass. */
+  /** Surface tension [mN/m]; null where the set lacks more than a tenth of the glass, or its sum is below 80. */
   value: number | null;
   /** Oxides present that the set has no figure for; the rest is scaled up. */
   missingOxides: string[];
@@ -74,12 +80,17 @@ export function surfaceSums(
 ): SurfaceSum[] {
   return SETS.map((set) => {
     const { model, name, source, perKelvin } = set;
-    const { sum, known, missingOxides } = gathered(set, moleFractions, weightPercent);
+    const terms = gathered(set, moleFractions, weightPercent);
     const at = perKelvin === null ? set.temperatureC : (temperatureC ?? set.temperatureC);
-    const change = (perKelvin ?? 0) * (at - set.temperatureC);
-    const value = known >= 1 - MOST_MISSING ? set.finish(sum / known) + change : null;
-    return { model, name, temperatureC: at, value, missingOxides, sources: [source] };
+    const value = tensionOf(set, terms, (perKelvin ?? 0) * (at - set.temperatureC));
+    return { model, name, temperatureC: at, value, missingOxides: terms.missingOxides, sources: [source] };
   });
+}
+
+/** A set's surface tension [mN/m]; null where it lacks too much of the glass or gives no melt's. */
+function tensionOf(set: SurfaceSet, { sum, known }: { sum: number; known: number }, change = 0): number | null {
+  const value = known >= 1 - MOST_MISSING ? set.finish(sum / known) + change : 0;
+  return value >= LEAST_MN_PER_M ? value : null;
 }
 
 /**
@@ -87,13 +98,13 @@ export function surfaceSums(
  *
  * @param moleFractions - fired glass, oxide → mole fraction, summing to 1 [-]
  * @param weightPercent - the same glass in weight per cent
- * @returns surface tension [mN/m]; null where no set covers the glass
+ * @returns surface tension [mN/m]; null where every set lacks more than a tenth of the glass or sums to less than 80
  * @example unroundedTension({ SiO2: 0.7, Na2O: 0.15, CaO: 0.15 }, { SiO2: 70.4, Na2O: 15.6, CaO: 14 }) // 321.3
  */
 export function unroundedTension(moleFractions: MoleFractions, weightPercent: WeightPercent): number | null {
   for (const set of SETS) {
-    const { sum, known } = gathered(set, moleFractions, weightPercent);
-    if (known >= 1 - MOST_MISSING) return set.finish(sum / known);
+    const tension = tensionOf(set, gathered(set, moleFractions, weightPercent));
+    if (tension !== null) return tension;
   }
   return null;
 }

@@ -6,7 +6,7 @@ import type { MoleFractions, WeightPercent } from "./types.ts";
 
 /** One set's answer. */
 export interface SurfaceTension extends Omit<SurfaceSum, "value"> {
-  /** Null where the set lacks more than a tenth of the glass. */
+  /** Null where the set lacks more than a tenth of the glass, or its sum is below the 80 mN/m that no melt is. */
   value: Quantity | null;
   /** What the interval rests on. */
   note: string;
@@ -24,7 +24,8 @@ const NOTE =
  * @param moleFractions - fired glass, oxide → mole fraction, summing to 1 [-]
  * @param weightPercent - the same glass in weight per cent
  * @param temperatureC - temperature for Dietzel's sum; 900 if left out [°C]
- * @returns one answer a set [mN/m], Kucuk's first: it rests on the most measurements
+ * @returns one answer a set [mN/m], Kucuk's first: it rests on the most measurements; null where a set lacks more than
+ * a tenth of the glass, or where its straight line leads below 80 mN/m, the least of molten oxides (from memory)
  * @remarks Sums of melts in air. No measured values with analyses were at hand, so the intervals are how far the sets
  * lie apart (data/fitting/surface-agreement.ts): what all three get wrong alike is not in them.
  * Sources: kucuk-1999 (read second-hand), dietzel-1942 and appen-1949 (from memory).

@@ -3867,7 +3867,7 @@ export type Remedy = {
          */
         logViscosity: BeforeAfter;
         /**
-         * Surface tension at the peak [mN/m]; null where no set covers the glaze.
+         * Surface tension at the peak [mN/m]; null where no set gives one for the glaze.
          */
         surfaceTension: BeforeAfter | null;
     } | null;
@@ -5111,7 +5111,7 @@ export type SurfaceTension = {
      */
     temperatureC: number;
     /**
-     * Surface tension of the melt [mN/m]; null where the set lacks too much of the glaze.
+     * Surface tension of the melt [mN/m]; null where the set lacks more than a tenth of the glaze, or where its sum is below 80, which is no melt's: so much vanadium, boron, lead or potash is beyond it.
      */
     value: Quantity | null;
     /**
