@@ -31,13 +31,17 @@ export const Volume = z
     z.string().min(1).max(40),
     z.strictObject({
       value: z.number().meta({ description: "The volume, in `unit`.", examples: [350], minimum: 0 }),
-      unit: z.enum(["ml", "l", "us-fl-oz", "imp-fl-oz"]).meta({ description: "Unit of volume.", examples: ["ml"] }),
+      unit: z.enum(["ml", "l", "us-fl-oz", "imp-fl-oz", "us-gal", "imp-gal", "us-pt", "imp-pt"]).meta({
+        description: "Unit of volume: metric, or fluid ounces, gallons and pints of the United States or Britain.",
+        examples: ["ml"],
+      }),
     }),
   ])
   .meta({
     id: "Volume",
     description:
-      "A volume: a text of one number and one unit (`350 ml`, `2.5 l`, `12 us fl oz`), or a value with its unit.",
+      "A volume: a text of one number and one unit (`350 ml`, `2.5 l`, `12 us fl oz`, `5 us gal`, `3 imp pints`), or a " +
+      "value with its unit.",
     examples: ["350 ml"],
   });
 

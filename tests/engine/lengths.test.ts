@@ -8,12 +8,15 @@ import {
   type LengthUnit,
   lengthQuantity,
   lengthReader,
+  ML,
   readNumber,
   readVolume,
   readWeight,
   roundLength,
   sayLength,
+  type VolumeInput,
 } from "../../api/engine/lengths/index.ts";
+import { Volume } from "../../api/schemas/lengths.ts";
 import { close } from "../support/close.ts";
 
 function read(input: LengthInput, unit?: LengthUnit): number | string {
@@ -143,6 +146,21 @@ it.each([
   const faults = new Faults();
   close(readVolume(text, "/v", "The bucket", faults), ml, { abs: 0.005 });
   expect(faults.issues).toEqual([]);
+});
+it.each([
+  [{ value: 2.5, unit: "us-gal" }, 9463.53],
+  [{ value: 1, unit: "imp-gal" }, 4546.09],
+  [{ value: 8, unit: "us-pt" }, 3785.412],
+  [{ value: 8, unit: "imp-pt" }, 4546.09],
+] as const)("%j holds %d ml, as the same in one text does", (given, ml) => {
+  expect(Volume.parse(given)).toEqual(given);
+  const read = (input: VolumeInput) => readVolume(input, "/v", "The bucket", new Faults());
+  close(read(given), ml, { abs: 0.005 });
+  expect(read(`${given.value} ${given.unit}`)).toBe(read(given));
+});
+it("every unit of volume may be written beside its value", () => {
+  for (const unit of Object.keys(ML)) expect(Volume.safeParse({ value: 1, unit }).success, unit).toBe(true);
+  expect(Volume.safeParse({ value: 1, unit: "gal" }).success).toBe(false);
 });
 it.each([
   ["5 gal", "us gal or imp gal"],

@@ -5325,7 +5325,7 @@ export type ViscosityAt = {
 };
 
 /**
- * A volume: a text of one number and one unit (`350 ml`, `2.5 l`, `12 us fl oz`), or a value with its unit.
+ * A volume: a text of one number and one unit (`350 ml`, `2.5 l`, `12 us fl oz`, `5 us gal`, `3 imp pints`), or a value with its unit.
  */
 export type Volume = string | {
     /**
@@ -5333,9 +5333,9 @@ export type Volume = string | {
      */
     value: number;
     /**
-     * Unit of volume.
+     * Unit of volume: metric, or fluid ounces, gallons and pints of the United States or Britain.
      */
-    unit: 'ml' | 'l' | 'us-fl-oz' | 'imp-fl-oz';
+    unit: 'ml' | 'l' | 'us-fl-oz' | 'imp-fl-oz' | 'us-gal' | 'imp-gal' | 'us-pt' | 'imp-pt';
 };
 
 /**
