@@ -6,8 +6,9 @@
 import type { z } from "zod";
 import { EngineError } from "../engine/errors.ts";
 import { inspect } from "./inspect.ts";
-import { flattenIssues } from "./issues.ts";
-import { impossible } from "./problem.ts";
+import { flattenIssues, MAX_ISSUES } from "./issues.ts";
+import { type Issue, impossible } from "./problem.ts";
+import { unknownNames } from "./unknown-names.ts";
 
 /**
  * @param schema - what the value must be; synchronous, so that zod's compiled parser runs
@@ -18,7 +19,11 @@ export function accept<S extends z.ZodType>(schema: S, value: unknown): z.output
   inspect(value);
   const parsed = schema.safeParse(value);
   if (parsed.success) return parsed.data;
-  throw impossible(flattenIssues(schema, parsed.error, value));
+  const issues = flattenIssues(schema, parsed.error, value);
+  // What stands in a field that is refused as a whole needs no word of its own.
+  const told = ({ pointer }: Issue) => issues.some((one) => `${pointer}/`.startsWith(`${one.pointer}/`));
+  const names = unknownNames(value, MAX_ISSUES - issues.length).filter((name) => !told(name));
+  throw impossible([...issues, ...names]);
 }
 
 /**

@@ -11,7 +11,7 @@ import { nameOf, toPointer } from "./pointer.ts";
 import type { Issue } from "./problem.ts";
 
 /** Most issues told at once; the rest repeat them more often than not. */
-const MAX_ISSUES = 50;
+export const MAX_ISSUES = 50;
 
 /** How the kinds of value that a union takes are called. */
 const KINDS: Readonly<Record<string, string>> = {

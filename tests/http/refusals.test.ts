@@ -177,6 +177,44 @@ describe("415", () => {
   });
 });
 
+describe("422: all at once", () => {
+  it("tells names that nobody knows beside what cannot be read", async () => {
+    const question = {
+      glaze: { recipe: [{ material: "whitting", parts: "4O" }, { material: "silica", parts: 20 }, { material: "" }] },
+      body: { class: "Red Stoneware" },
+      firing: { peakC: 2264 },
+    };
+    const { issues = [] } = await problemOf(await post("/v1/fit", question));
+    expect(issues.map(({ pointer, suggestion }) => [pointer, suggestion])).toEqual([
+      ["/glaze/recipe/0/parts", undefined],
+      ["/glaze/recipe/2/material", undefined],
+      ["/glaze/recipe/2/parts", undefined],
+      ["/firing/peakC", undefined],
+      ["/glaze/recipe/0/material", "whiting"],
+      ["/body/class", "red-stoneware"],
+    ]);
+  });
+
+  it("says the same of a name as where nothing else is amiss", async () => {
+    const named = { ...THAW, body: { class: "red-stonware" } };
+    const [alone] = (await problemOf(await post("/v1/fit", named))).issues!;
+    const { issues } = await problemOf(await post("/v1/fit", { ...named, seed: -1 }));
+    expect(issues?.[1]).toEqual(alone);
+  });
+
+  it("leaves alone what stands in a field that nobody knows", async () => {
+    const problem = await problemOf(
+      await post("/v1/fit", { ...THAW, kiln: { class: "small" }, ware: { class: "cup" } }),
+    );
+    expect(problem.issues?.map(({ pointer }) => pointer).sort()).toEqual(["/kiln", "/ware/class"]);
+  });
+
+  it("stops at fifty", async () => {
+    const recipe = Array.from({ length: 80 }, (_, n) => ({ material: `mud ${n}`, parts: n === 0 ? -1 : 1 }));
+    expect((await problemOf(await post("/v1/fit", { ...THAW, glaze: { recipe } }))).issues).toHaveLength(50);
+  });
+});
+
 describe("422: what cannot be", () => {
   it.each<[string, unknown, string, string | RegExp]>([
     ["not an object", null, "", "The request is null. It must be an object in braces."],
