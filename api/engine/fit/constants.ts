@@ -5,9 +5,8 @@ import type { EvenTable } from "../numeric/interpolate.ts";
 
 type Range = readonly [number, number];
 
-function toughness(kind: keyof typeof mechanics.toughness): Spread & { sources: readonly string[] } {
-  const { range, sources } = mechanics.toughness[kind];
-  return { ...fromSpan(range as unknown as Range, 0.05), sources };
+function toughness(kind: keyof typeof mechanics.toughness): Spread {
+  return fromSpan(mechanics.toughness[kind].range as unknown as Range, 0.05);
 }
 
 /** Fracture toughness by kind of glaze, and the stress-corrosion floor K0 [MPa·√m]. */

@@ -55,7 +55,7 @@ export function drawOutcomes(
   const glazePlane = 1 / (1 - POISSON ** 2);
   const bodyPlane = 1 / (1 - s.body.poisson ** 2);
   // The loop fetches nothing but its arrays: reaching out for every figure slowed it down.
-  const { value: tough, sd: toughSd } = TOUGHNESS[s.toughness];
+  const { value: tough, sd: toughSd } = s.toughness;
   const { value: floor, sd: floorSd } = TOUGHNESS.floor;
   const { value: swelling, sd: swellingSd } = s.body.moisturePercent;
   const { value: strength, sd: strengthSd } = s.body.ruptureMPa;

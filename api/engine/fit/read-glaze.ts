@@ -14,11 +14,12 @@ import {
 } from "../glass/index.ts";
 import { type Estimate, quantileOf, round } from "../quantity.ts";
 import type { OxideComposition, Recipe, SingleGlaze } from "../recipe/types.ts";
-import { SET_POINT, TOUGHNESS } from "./constants.ts";
+import { SET_POINT } from "./constants.ts";
 import { FELDSPAR_GLASS, feldsparShare } from "./feldspar-glass.ts";
 import { crystalSd, materialsSd } from "./glaze-doubts.ts";
 import { readStated } from "./read-stated-glaze.ts";
 import type { Coat } from "./simulate.ts";
+import { toughnessOf } from "./toughness.ts";
 import type { Doubts } from "./types.ts";
 
 /** log10 of the viscosity at the glass transition [Pa·s]. */
@@ -76,7 +77,7 @@ export function readGlaze(glaze: SingleGlaze, at: string, doubts: Doubts): Glaze
       fragility: viscosity.parameters.fragility,
       youngsGPa: properties.youngsGPa,
       recipeSd: Math.hypot(materials, crystals),
-      toughness: kindOf(chemistry.moleFractions),
+      toughness: toughnessOf(chemistry.moleFractions),
     },
     viscosity,
     warnings: [
@@ -129,18 +130,6 @@ function refuseUnknowable(expansion: Estimate, moleFractions: Readonly<Record<st
       }). ${KNOWN_GLAZES}`,
     },
   ]);
-}
-
-/** Which toughness range applies: lead above 5 mol % lowers it, boron above 10 mol % raises it (data/fit/mechanics.json). */
-function kindOf(moleFractions: Readonly<Record<string, number>>): Coat["toughness"] {
-  if ((moleFractions.PbO ?? 0) > 0.05) return "lead";
-  if ((moleFractions.B2O3 ?? 0) > 0.1) return "borosilicate";
-  return "alkali-lime";
-}
-
-/** The less tough of two kinds of glaze. */
-export function weaker(a: Coat["toughness"], b: Coat["toughness"]): Coat["toughness"] {
-  return TOUGHNESS[b].value < TOUGHNESS[a].value ? b : a;
 }
 
 /**

@@ -4,7 +4,7 @@ import { ImpossibleValueError, type Issue, type Notice } from "../errors.ts";
 import { RISE_WITH_TEMPERATURE } from "../glass/index.ts";
 import { expansionMeant, round } from "../quantity.ts";
 import type { StatedExpansion } from "../recipe/types.ts";
-import { SET_POINT } from "./constants.ts";
+import { SET_POINT, TOUGHNESS } from "./constants.ts";
 import { DEFAULTS } from "./defaults.ts";
 import { NORMAL_SHAPE } from "./draws.ts";
 import type { GlazeReading } from "./read-glaze.ts";
@@ -138,7 +138,7 @@ export function readStated(glaze: StatedExpansion, pointer: string): GlazeReadin
       fragility: SET_POINT.fragility,
       setPointSdK: SET_POINT.shiftSdK,
       youngsGPa: estimate(DEFAULTS.youngsGPa, DEFAULTS.youngsSdGPa),
-      toughness: "alkali-lime",
+      toughness: TOUGHNESS["alkali-lime"],
     },
     viscosity: null,
     warnings,

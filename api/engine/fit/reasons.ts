@@ -138,7 +138,7 @@ function thresholdReason({ situation }: Prepared, { thresholds, stress }: Summar
   }
   return {
     code: "cracking-threshold",
-    detail: `σ_c = K/√(Zh): Z from the stiffness of glaze and clay (1.976 when equal), h ${millimetres(mm)}; K_Ic ${TOUGHNESS[situation.toughness].value.toFixed(2)} MPa·√m at once, falling with time to the floor K0 ${TOUGHNESS.floor.value.toFixed(2)} MPa·√m, less what moisture adds.`,
+    detail: `σ_c = K/√(Zh): Z from the stiffness of glaze and clay (1.976 when equal), h ${millimetres(mm)}; K_Ic ${situation.toughness.value.toFixed(2)} MPa·√m at once, falling with time to the floor K0 ${TOUGHNESS.floor.value.toFixed(2)} MPa·√m, less what moisture adds.`,
     text: `A skin ${millimetres(mm)} thick cracks at once from about ${megapascal(thresholds.cracksOnCooling)} (half as thick, from about ${megapascal(thresholds.cracksOnCooling * Math.SQRT2)}). In ${years(situation.serviceYears)} it can still crack if it starts out above ${megapascal(thresholds.mayCrackInTime)}.`,
     quantities: [figures.thresholds.cracksOnCooling, figures.thresholds.mayCrackInTime],
     sources: ["hutchinson-suo-1992", "beuth-1992"],

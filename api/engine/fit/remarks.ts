@@ -6,11 +6,19 @@ import { round } from "../quantity.ts";
 import type { SingleGlaze } from "../recipe/types.ts";
 import type { FitRequest } from "./types.ts";
 
+/** A fired coat thinner than this is hardly ever met with, and mostly one told in inches [mm] (common practice, no source). */
+const THIN_MM = 0.04;
+const MM_PER_INCH = 25.4;
+
 /** Thickness left out, or unusual. */
 export function thicknessRemarks({ thicknessMm }: SingleGlaze, taken: number, at: string): Notice[] {
   if (thicknessMm === undefined) {
     const message = `You did not say how thick the fired glaze is. I have taken ${taken} mm.`;
     return [{ code: "thickness-assumed", message, pointer: `${at}/thicknessMm` }];
+  }
+  if (thicknessMm < THIN_MM) {
+    const message = `${thicknessMm} mm is very thin for a glaze: a coat is usually 0.1 to 1 mm. If it was measured in inches, it is ${round(thicknessMm * MM_PER_INCH, 2)} mm.`;
+    return [{ code: "thin-glaze", message, pointer: `${at}/thicknessMm` }];
   }
   if (thicknessMm <= 1.5) return [];
   const message = `${thicknessMm} mm is very thick for a glaze: it may run, crawl or pinhole, and cracks start at a small pull.`;

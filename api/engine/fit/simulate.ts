@@ -1,9 +1,8 @@
 /** A thousand possible pots: every uncertain input drawn, every outcome judged. @module */
 
-import type { BodyModel } from "../body/index.ts";
+import type { BodyModel, Spread } from "../body/index.ts";
 import { larger } from "../numeric/larger.ts";
 import type { Estimate } from "../quantity.ts";
-import type { TOUGHNESS } from "./constants.ts";
 import { drawCoat } from "./draw-coat.ts";
 import { drawOutcomes, RANKED } from "./draw-outcome.ts";
 import { drawStackStress, drawStress, meltIntoSkin } from "./draw-stress.ts";
@@ -26,7 +25,8 @@ export interface Coat {
   /** Standard deviation of the set point about what that viscosity says [K]. */
   setPointSdK: number;
   youngsGPa: Estimate;
-  toughness: keyof typeof TOUGHNESS;
+  /** Fracture toughness [MPa·√m]; of several coats, in the outer one, that of the least tough. */
+  toughness: Spread;
   thicknessM: number;
 }
 

@@ -5,10 +5,11 @@ import { RISE_WITH_TEMPERATURE } from "../glass/index.ts";
 import type { Glaze, SingleGlaze } from "../recipe/types.ts";
 import { DEFAULTS } from "./defaults.ts";
 import { coolingIssues } from "./read-cooling.ts";
-import { type GlazeReading, readGlaze, weaker } from "./read-glaze.ts";
+import { type GlazeReading, readGlaze } from "./read-glaze.ts";
 import { peakRemarks, remarks, thicknessRemarks } from "./remarks.ts";
 import { coolingSchedule } from "./set-point.ts";
 import type { Situation } from "./simulate.ts";
+import { weaker } from "./toughness.ts";
 import type { FitRequest } from "./types.ts";
 
 /** The question, made ready; what is told of the glaze is told of the outer coat. */

@@ -1,5 +1,5 @@
 /** What a simulation amounts to: centres and intervals, thresholds at this thickness. @module */
-import { at, moistureAge, Z90 } from "../body/index.ts";
+import { at, moistureAge, type Spread, Z90 } from "../body/index.ts";
 import { ascending, middle90Of } from "../numeric/quantiles.ts";
 import { type Quantity, quantileOf, quantity, UNITS } from "../quantity.ts";
 import { INTERFACE, POISSON, TENSILE_SHARE, TOUGHNESS } from "./constants.ts";
@@ -74,8 +74,7 @@ function thresholdsAt(s: Situation): Pick<Summary, "thresholds" | "thresholdQuan
   const moistureStress = at(s.body.moisturePercent, 0) * growth;
   const moistureHalf = s.body.moisturePercent.sd * Z90 * growth;
   const thicknessHalf = (s.thicknessSd * Z90) / 2;
-  const crack = (deviate: number, kind: Situation["toughness"] | "floor") =>
-    criticalStress(at(TOUGHNESS[kind], deviate) * 1e6, z, skinM);
+  const crack = (deviate: number, toughness: Spread) => criticalStress(at(toughness, deviate) * 1e6, z, skinM);
   const flake = (deviate: number) =>
     liftingStress(INTERFACE.median * Math.exp(INTERFACE.logSd * deviate), skinM, youngs, POISSON);
   // At the sharpest edge the pull −σt/R peels where the clay bears less.
@@ -88,7 +87,7 @@ function thresholdsAt(s: Situation): Pick<Summary, "thresholds" | "thresholdQuan
 
   const cracksOnCooling = crack(0, s.toughness);
   const inTime = delayedShare(s.serviceYears * YEAR_S);
-  const creep = (deviate: number) => Math.max(crack(deviate, "floor"), inTime * crack(deviate, s.toughness));
+  const creep = (deviate: number) => Math.max(crack(deviate, TOUGHNESS.floor), inTime * crack(deviate, s.toughness));
   const floor = creep(0);
   const flakesComeOff = lift(0);
   const edgesMayLift = lift(ONE_IN_TEN);

@@ -63,7 +63,7 @@ export function tryOut(s: Situation, simulation: Simulation, draws: Draws): Tria
   const { toughness, quench, moisture } = draws.normal;
   const { stress, root, glazePa, alpha } = simulation;
   // The loop fetches nothing but its arrays: reaching out for every figure slowed it down.
-  const { value: kIc, sd: kIcSd } = TOUGHNESS[s.toughness];
+  const { value: kIc, sd: kIcSd } = s.toughness;
   const { value: k0, sd: k0Sd } = TOUGHNESS.floor;
   const { value: swelling, sd: swellingSd } = s.body.moisturePercent;
   const cold = coldShare(s);
@@ -128,7 +128,7 @@ export function quenchDifferences(
   { normal: { toughness, quench } }: Draws,
   out: Float64Array,
 ): void {
-  const { value: kIc, sd: kIcSd } = TOUGHNESS[s.toughness];
+  const { value: kIc, sd: kIcSd } = s.toughness;
   const { value: k0, sd: k0Sd } = TOUGHNESS.floor;
   const cold = coldShare(s);
   for (let i = 0; i < out.length; i++) {

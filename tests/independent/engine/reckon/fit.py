@@ -25,8 +25,12 @@ def materials_sd(chemistry, parts):
     return np.sqrt(sum((row["perWeightPercent"] * sd.get(oxide, 0)) ** 2 for oxide, row in parts.items()))
 
 
-def toughness_kind(x):
-    return "lead" if x.get("PbO", 0) > 0.05 else "borosilicate" if x.get("B2O3", 0) > 0.1 else "alkali-lime"
+def toughness(x):
+    """Boron's share of the way from 8 to 12 mol % toward borosilicate, then lead's from 3 to 7 toward lead."""
+    lead, boron = np.interp(x.get("PbO", 0), [0.03, 0.07], [0, 1]), np.interp(x.get("B2O3", 0), [0.08, 0.12], [0, 1])
+    weights = {"lead": lead, "borosilicate": (1 - lead) * boron, "alkali-lime": (1 - lead) * (1 - boron)}
+    mixed = {key: sum(w * TOUGHNESS[kind][key] for kind, w in weights.items()) for key in ("value", "sd")}
+    return {**TOUGHNESS["lead"], **mixed}
 
 
 def feldspar(x):
@@ -62,7 +66,7 @@ def read_coat(glaze, doubts):
             "fragility": FIGURES["setPoint"]["fragility"],
             "setPointSd": FIGURES["setPoint"]["shiftSdK"],
             "youngs": {"value": 70, "scale": 5, "shape": NORMAL_SHAPE},
-            "toughness": "alkali-lime",
+            "toughness": TOUGHNESS["alkali-lime"],
             "thickness": thickness,
         }
     chemistry = analyse(glaze)
@@ -91,7 +95,7 @@ def read_coat(glaze, doubts):
             FIGURES["setPoint"]["shiftSdK"], (stiff["value"] - transition["value"]) / 2, 50 * feldspar(x)
         ),
         "youngs": property_of("youngs"),
-        "toughness": toughness_kind(x),
+        "toughness": toughness(x),
         "thickness": thickness,
     }
 

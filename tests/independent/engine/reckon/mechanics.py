@@ -16,8 +16,7 @@ TOUGHNESS = {name: span(row["range"]) for name, row in FIGURES["toughness"].item
 
 def weakest(coats):
     """A crack runs from the coat that it runs through most easily."""
-    return min((TOUGHNESS[coat["toughness"]] for coat in coats), key=lambda k: k["value"])
-
+    return min((coat["toughness"] for coat in coats), key=lambda k: k["value"])
 
 
 def log_setting_viscosity(c_per_hour):

@@ -15,6 +15,7 @@ AL, B = AT["Al2O3"], AT["B2O3"]
 IS_ALKALI = np.array([oxide in ALKALIS for oxide in MODEL_OXIDES], float)
 IS_FLUX = np.array([oxide in ALKALIS or oxide in EARTHS for oxide in MODEL_OXIDES], float)
 EYE = np.eye(N)
+KINDS = ("alkali-lime", "borosilicate", "lead")
 
 
 class Sum:
@@ -133,7 +134,9 @@ def glasses(questions):
     mean = SUMS["expansion"].slopes(quantities(middle))
     opacifier = 100 * (moles[:, AT["ZrO2"]] + moles[:, AT["SnO2"]] + moles[:, AT["TiO2"]] / 2)
     materials = ((per_weight * weight_sd[:, :N]) ** 2).sum(1)
-    kind = np.where(moles[:, AT["PbO"]] > 0.05, "lead", np.where(moles[:, B] > 0.1, "borosilicate", "alkali-lime"))
+    ramp = lambda at, low, high: np.interp(moles[:, at], [low, high], [0, 1])[:, None]
+    lead, boron = ramp(AT["PbO"], 0.03, 0.07), ramp(B, 0.08, 0.12)
+    alkali_lime, boric, leaded = (np.array([TOUGHNESS[k]["value"], TOUGHNESS[k]["sd"]]) for k in KINDS)
     have = lambda *oxides: sum(moles[:, AT[oxide]] for oxide in oxides)
     alkali = have("Li2O", "Na2O", "K2O")
     earths = have("MgO", "CaO", "SrO", "BaO", "ZnO", "PbO", "MnO", "FeO")
@@ -145,6 +148,6 @@ def glasses(questions):
     g["setPointSd"] = np.hypot(spread, 50 * feldspar)
     g["fragility"] = fragility
     g["recipeSd"] = np.hypot(np.sqrt(materials), np.minimum(np.maximum(opacifier - 1.5, 0) * 0.12, 0.6))
-    g["toughness"] = np.array([[TOUGHNESS[k]["value"], TOUGHNESS[k]["sd"]] for k in kind]).T
+    g["toughness"] = (lead * leaded + (1 - lead) * (boron * boric + (1 - boron) * alkali_lime)).T
     g["contributions"], g["perWeight"], g["weight"] = x * (mean - mean[:, :1]), per_weight, weight
     return g
