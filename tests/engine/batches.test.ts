@@ -355,7 +355,7 @@ describe("the sheet", () => {
       "· | In the kiln 22 g (4.27 %) leave; 493 g of glass stay.",
       "· | 5 l at 1.5 is too thick: stir in about 556 g of water, a little at a time, and measure again.",
       "Mind",
-      expect.stringMatching(/^· \| Keep dust out of the lungs/),
+      expect.stringMatching(/^· \| Fine silica dust scars the lungs/),
       "Weighed by | Date | Specific gravity | Fired glaze, mm",
       "Sheet 1 of 1",
     ]);

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { analyseGlaze, batchFromSeger, materialAnalysis } from "../../api/engine/chemistry/index.ts";
 import { nonNegativeFit } from "../../api/engine/chemistry/non-negative-fit.ts";
 import { ImpossibleValueError, type Issue, UnknownNameError } from "../../api/engine/errors.ts";
+import { listMaterials } from "../../api/engine/recipe/materials.ts";
 import type { OxideComposition, Recipe } from "../../api/engine/recipe/types.ts";
 import { close } from "../support/close.ts";
 import { caught } from "../support/refusals.ts";
@@ -205,11 +206,43 @@ describe("cautions come once each, with leach tests named", () => {
     ["fluorspar weighed as nothing", { formula: "CaF2", parts: 0 }, []],
   ])("fumes of a line of one's own: %s", (_what, line, expected) => {
     const recipe = [
-      { formula: "SiO2", parts: 90 },
+      { formula: "CaSiO3", parts: 90 },
       { parts: 10, ...line },
     ] as Recipe["recipe"];
     expect(codes({ recipe })).toEqual(expected);
   });
+  // The rule is common practice, no source: silica by itself, from 90 % on, or an analysis of clay, feldspar or stone.
+  const analysis = (weightPercent: Record<string, number>, lossOnIgnitionPercent = 0) => ({
+    analysis: { weightPercent, lossOnIgnitionPercent },
+  });
+  it.each<[string, object, string[]]>([
+    ["quartz", { formula: "SiO2" }, ["silica-dust"]],
+    ["quartz under a name", { formula: "SiO2", name: "quartz" }, ["silica-dust"]],
+    ["quartz weighed as nothing", { formula: "SiO2", parts: 0 }, []],
+    ["silica bound in a mineral", { formula: "KAlSi3O8" }, []],
+    ["sand with 90 % silica", analysis({ SiO2: 90, Al2O3: 5, CaO: 5 }), ["silica-dust"]],
+    ["with less", analysis({ SiO2: 89.9, Al2O3: 5, CaO: 5.1 }), []],
+    ["a clay", analysis({ SiO2: 46, Al2O3: 38, K2O: 2 }, 14), ["silica-dust"]],
+    ["a feldspar", analysis({ SiO2: 67, Al2O3: 18, K2O: 11, Na2O: 4 }), ["silica-dust"]],
+    ["window glass", analysis({ SiO2: 72, Al2O3: 2, Na2O: 14, CaO: 12 }), []],
+    ["a frit with boron", analysis({ SiO2: 50, Al2O3: 12, B2O3: 20, CaO: 18 }), []],
+    ["a frit with lead", analysis({ SiO2: 50, Al2O3: 9, PbO: 41 }), ["lead", "leach-test"]],
+    ["alumina", analysis({ Al2O3: 99, SiO2: 1 }), []],
+  ])("silica dust of a line of one's own: %s", (_what, line, expected) => {
+    const recipe = [
+      { formula: "CaSiO3", parts: 50 },
+      { parts: 50, ...line },
+    ] as Recipe["recipe"];
+    expect(codes({ recipe })).toEqual(expected);
+  });
+  // Bauxite is left out: its quartz is too little for an analysis to tell.
+  const dusty = listMaterials().filter(
+    ({ id, analysis, cautions }) => analysis && id !== "bauxite" && cautions.some(({ code }) => code === "silica-dust"),
+  );
+  it.each(dusty.map(({ id, analysis }) => [id, analysis!] as const))(
+    "the analysis of %s says of silica dust what the material says",
+    (_id, analysis) => expect(codes({ recipe: [{ analysis, parts: 1 }] })).toContain("silica-dust"),
+  );
   it("names the tests and promises nothing", () => {
     const message = analyseGlaze({ oxides: { basis: "moles", amounts: { SiO2: 2, PbO: 1 } } }).cautions.at(-1)!.message;
     for (const words of ["ISO 6486", "ASTM C738", "EN 1388", "differ by country", "never certifies"])

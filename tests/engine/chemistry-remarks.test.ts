@@ -147,7 +147,7 @@ describe("sources", () => {
     expect(analyseGlaze({ recipe: whiting }).sources).toEqual([...new Set(wanted)]);
   });
   it("and cautions come only of what weighs something", () => {
-    const recipe = [lime, { formula: "SiO2", parts: 50 }, { material: "barium-carbonate", parts: 0 }];
+    const recipe = [lime, { formula: "CaSiO3", parts: 50 }, { material: "barium-carbonate", parts: 0 }];
     const { cautions, sources } = analyseGlaze({ recipe });
     expect(cautions).toEqual([]);
     expect(sources).toEqual(["ciaaw-2021"]);
@@ -180,7 +180,7 @@ describe("cautions", () => {
       ["silica-dust", "talc-dust"],
     ],
   ])("%j call for %j", (materials, codes) => {
-    const recipe = [{ formula: "SiO2", parts: 50 }, ...materials.map((material) => ({ material, parts: 10 }))];
+    const recipe = [{ formula: "CaSiO3", parts: 50 }, ...materials.map((material) => ({ material, parts: 10 }))];
     expect(analyseGlaze({ recipe }).cautions.map(({ code }) => code)).toEqual(codes);
   });
   it.each([
@@ -188,7 +188,7 @@ describe("cautions", () => {
     [10, ["high-copper", "leach-test"]],
   ])("%f parts of copper oxide in a hundred call for %j", (parts, codes) => {
     const recipe = [
-      { formula: "SiO2", parts: 60 },
+      { formula: "CaSiO3", parts: 60 },
       { formula: "CaO", parts: 40 },
       { material: "copper-oxide", parts },
     ];

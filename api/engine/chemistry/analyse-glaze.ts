@@ -106,10 +106,8 @@ function compose(
   for (const line of lines) if (line.material && line.parts > 0) materials.add(line.material);
   const sources = new Set(["ciaaw-2021"]);
   for (const material of materials) for (const source of material.sources) sources.add(source);
-  const fumes = lines.flatMap(({ material, parts: weight, yielded }) =>
-    material || weight === 0 ? [] : yielded.fumes,
-  );
-  const cautions = glazeCautions([...materials], firedPercent, fumes);
+  const own = lines.flatMap(({ material, parts: weight, yielded }) => (material || weight === 0 ? [] : yielded));
+  const cautions = glazeCautions([...materials], firedPercent, own);
   if (cautions.length > 0) sources.add("hazard-classes");
   return {
     moleFractions,

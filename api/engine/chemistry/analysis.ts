@@ -2,7 +2,7 @@
 import type { Analysis } from "../recipe/types.ts";
 import { Findings, pointerToken } from "./findings.ts";
 import { fire } from "./firing.ts";
-import { analysisAtoms, MAX_OXIDES, massOf, OXIDE_MASS, unknownOxide } from "./oxides.ts";
+import { analysisAtoms, MAX_OXIDES, massOf, OXIDE_INDEX, OXIDE_MASS, unknownOxide } from "./oxides.ts";
 import { buildYield, netLossG, nothingLeft, type Yield } from "./yield.ts";
 
 /** Highest total of an analysis that rounding can explain [wt %]; above it something is counted twice. */
@@ -10,6 +10,9 @@ export const MAX_TOTAL_PERCENT = 105;
 
 /** Spread of an analysis that states none: half-width at 90 % [wt %]. `common practice, no source`. */
 const ANALYSIS_SPREAD = { ofFigure: 0.02, atLeast: 0.05 };
+
+/** What an analysis of clay, feldspar or stone holds, as dried [g/g]. `common practice, no source`. */
+const STONE = { silicaFrom: 0.35, aluminaFrom: 0.08, boronAndLeadUpTo: 0.01 };
 
 /**
  * Yield of a material from its analysis.
@@ -71,5 +74,17 @@ export function yieldOfAnalysis(
   for (const [i, half] of spread) spread.set(i, half / whole);
   for (const [gas, gram] of gases) gases.set(gas, gram / whole);
   const loss = (lost + statedLoss + assumedLossPercent) / whole;
-  return { yielded: buildYield(grams, spread, loss, gases), totalPercent, assumedLossPercent };
+  const yielded = buildYield(grams, spread, loss, gases);
+  yielded.silicaDust ||= isStone(grams);
+  return { yielded, totalPercent, assumedLossPercent };
+}
+
+/**
+ * Whether an analysis is that of a clay, feldspar or stone, which hardly ever come without quartz. An analysis cannot
+ * show it: a frit without boron and lead that holds this much alumina is taken for a stone.
+ */
+function isStone(grams: ReadonlyMap<number, number>): boolean {
+  const share = (oxide: string) => grams.get(OXIDE_INDEX.get(oxide)!) ?? 0;
+  const isFrit = share("B2O3") + share("PbO") > STONE.boronAndLeadUpTo;
+  return share("SiO2") >= STONE.silicaFrom && share("Al2O3") >= STONE.aluminaFrom && !isFrit;
 }

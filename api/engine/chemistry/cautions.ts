@@ -3,6 +3,7 @@ import type { Notice } from "../errors.ts";
 import { CAUTIONS } from "../recipe/materials.ts";
 import type { Material } from "../recipe/types.ts";
 import { OXIDE_INDEX } from "./oxides.ts";
+import type { Yield } from "./yield.ts";
 
 const RULES = CAUTIONS.map((rule) => ({
   ...rule,
@@ -14,6 +15,7 @@ const ruleOf = (code: string) => RULES.findIndex((rule) => rule.code === code);
 /** Dusts that say all that the plain one would. */
 const DUSTS = ["silica-dust", "needle-dust", "talc-dust", "zircon-dust"].map(ruleOf);
 const PLAIN_DUST = ruleOf("dust");
+const SILICA_DUST = ruleOf("silica-dust");
 const COPPER = ruleOf("copper");
 const HIGH_COPPER = ruleOf("high-copper");
 const LEACH_TEST = ruleOf("leach-test");
@@ -29,16 +31,19 @@ const FUMES: ReadonlyMap<string, number> = new Map([
  * Cautions that a recipe and its fired glaze call for. The limits stand in the data, `common practice, no source`.
  * @param materials - built-in materials weighed out
  * @param firedPercent - weight per cent of each of `OXIDES` in the fired glaze [wt %]
- * @param fumes - harmful gases given off by lines of one's own, which carry no cautions
+ * @param own - lines of one's own weighed out, which carry no cautions: their fumes and silica dust are told
  * @returns notices, each code once; `leach-test` last when anything may come out of the fired ware
  */
 export function glazeCautions(
   materials: readonly Material[],
   firedPercent: ArrayLike<number>,
-  fumes: readonly string[] = [],
+  own: readonly Yield[] = [],
 ): Notice[] {
   called.fill(0);
-  for (const gas of fumes) called[FUMES.get(gas)!] = 1;
+  for (const { fumes, silicaDust } of own) {
+    for (const gas of fumes) called[FUMES.get(gas)!] = 1;
+    if (silicaDust) called[SILICA_DUST] = 1;
+  }
   for (const material of materials) for (const rule of rulesOf(material)) called[rule] = 1;
   RULES.forEach(({ index, limit }, rule) => {
     if (index >= 0 && firedPercent[index]! >= limit) called[rule] = 1;

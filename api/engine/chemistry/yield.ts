@@ -2,7 +2,7 @@
 import { ImpossibleValueError, UnknownNameError } from "../errors.ts";
 import { type Fired, fire } from "./firing.ts";
 import { type Atoms, parseFormula } from "./formula.ts";
-import { massOf, OXIDE_MASS, OXIDES } from "./oxides.ts";
+import { massOf, OXIDE_INDEX, OXIDE_MASS, OXIDES } from "./oxides.ts";
 
 /** Yield of a material, per gram as dried. Arrays run alongside `oxides`. */
 export interface Yield {
@@ -18,6 +18,8 @@ export interface Yield {
   fluorine: number;
   /** Gases that harm, where a gram gives off {@link FUMES_FROM} or more of them: F, SO3, N2O5, Cl. */
   fumes: readonly string[];
+  /** Whether its dust is taken for silica dust by what it is made of. */
+  silicaDust: boolean;
   /** What the kiln leaves of 100 g, by oxide [g]. */
   weightPercent: Readonly<Record<string, number>>;
 }
@@ -27,6 +29,9 @@ const FORMULA_SPREAD = 0.03;
 /** Share of a material that leaves as a harmful gas from which that is told [g/g]: `common practice, no source`. */
 export const FUMES_FROM = 0.01;
 const HARMFUL = ["F", "SO3", "N2O5", "Cl"];
+/** Share of silica in a material as dried from which hardly all of it can be bound [g/g]: `common practice, no source`. */
+const FREE_SILICA_FROM = 0.9;
+const SILICA = OXIDE_INDEX.get("SiO2")!;
 
 /**
  * Yield of a mineral or chemical from its formula, fired in air (see `fire`).
@@ -80,6 +85,7 @@ export function buildYield(
     lost,
     fluorine: gases.get("F") ?? 0,
     fumes: HARMFUL.filter((gas) => (gases.get(gas) ?? 0) >= FUMES_FROM),
+    silicaDust: (grams.get(SILICA) ?? 0) >= FREE_SILICA_FROM,
     weightPercent: Object.freeze(Object.fromEntries(oxides.map((i) => [OXIDES[i]!, 100 * grams.get(i)!]))),
   };
 }
