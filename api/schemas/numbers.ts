@@ -103,6 +103,14 @@ export const bodyExpansion = z
   .max(BODY_EXPANSION.max, { error: (issue) => expansionHint(issue.input) })
   .refine((value) => value === 0 || Math.abs(value) >= 0.001, { error: (issue) => expansionHint(issue.input) });
 
+/** The hot end of a mean that goes too far, with the Fahrenheit reading if that makes sense of it. */
+export function hotEndHint(value: unknown, hottest: number): string | undefined {
+  if (typeof value !== "number") return undefined;
+  const celsius = Math.round(((value - 32) * 5) / 9);
+  if (celsius > hottest) return undefined;
+  return `A mean to ${show(value)} °C is more than I take. In °F it would be ${celsius} °C. It must be ${hottest} or less.`;
+}
+
 /**
  * Temperature range of a mean, cold end first [°C].
  * @param hottest - highest temperature that such a mean is taken to [°C]
@@ -110,7 +118,13 @@ export const bodyExpansion = z
  */
 export const rangeC = (hottest: number, usual: [number, number]) =>
   z
-    .tuple([z.number().min(-50).max(hottest), z.number().min(-50).max(hottest)])
+    .tuple([
+      z.number().min(-50).max(hottest),
+      z
+        .number()
+        .min(-50)
+        .max(hottest, { error: (issue) => hotEndHint(issue.input, hottest) }),
+    ])
     .refine(([from, to]) => to > from, {
       error: "The range runs from cold to hot: write the lower temperature first.",
       abort: true,

@@ -10,7 +10,7 @@ import { page } from "../../api/http/paging.ts";
 import { nameOf, toPointer } from "../../api/http/pointer.ts";
 import { pointInto } from "../../api/routes/point-into.ts";
 import { roundEach } from "../../api/routes/rounding.ts";
-import { expansionHint, lengthHint, peakHint } from "../../api/schemas/numbers.ts";
+import { expansionHint, hotEndHint, lengthHint, peakHint } from "../../api/schemas/numbers.ts";
 
 describe("worked examples", () => {
   it("toPointer, nameOf", () => {
@@ -39,6 +39,18 @@ describe("worked examples", () => {
     // Cone 6, 2232 °F = 1222 °C: derived (arithmetic).
     expect(peakHint(2232)).toContain("1222");
     expect(peakHint(12)).toBe("12 °C is no firing. Give the peak in °C, between 400 and 1700.");
+  });
+
+  it("hotEndHint", () => {
+    // 932 °F = 500 °C, 1652 °F = 900 °C, 1654 °F is 901: arithmetic.
+    expect(hotEndHint(932, 900)).toBe(
+      "A mean to 932 °C is more than I take. In °F it would be 500 °C. It must be 900 or less.",
+    );
+    expect([hotEndHint(1652, 900) !== undefined, hotEndHint(1654, 900), hotEndHint("hot", 900)]).toEqual([
+      true,
+      undefined,
+      undefined,
+    ]);
   });
 
   // 1 in = 25.4 mm exactly, 1 cm = 10 mm, 1000 µm = 1 mm: arithmetic.

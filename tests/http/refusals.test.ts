@@ -358,6 +358,18 @@ describe("422: what cannot be", () => {
       "The range runs from cold to hot: write the lower temperature first.",
     ],
     [
+      "a glaze's mean to 932 °F",
+      { ...THAW, glaze: { expansion: { value: 6, rangeC: [68, 932] } } },
+      "/glaze/expansion/rangeC/1",
+      "A mean to 932 °C is more than I take. In °F it would be 500 °C. It must be 900 or less.",
+    ],
+    [
+      "a mean past all kilns",
+      { ...THAW, glaze: { expansion: { value: 6, rangeC: [20, 2000] } } },
+      "/glaze/expansion/rangeC/1",
+      "Item 2 of `rangeC` is 2000. It must be 900 or less.",
+    ],
+    [
       "Fahrenheit",
       { ...THAW, firing: { peakC: 2264 } },
       "/firing/peakC",

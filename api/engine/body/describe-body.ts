@@ -2,6 +2,7 @@
 import { ImpossibleValueError, type Issue, type Notice } from "../errors.ts";
 import { type EvenTable, readEven, tabulate } from "../numeric/interpolate.ts";
 import { expansionMeant, round } from "../quantity.ts";
+import { meanIssues, rangeRemarks } from "../stated-mean.ts";
 import { type BodyModel, fromSpan, LEAST_MATRIX_SHARE, type Spread, scaledMixture, Z90 } from "./body-model.ts";
 import { ANY_BODY, type BodyClass, findBody } from "./classes.ts";
 import { checkCurve, readCurve } from "./curve.ts";
@@ -106,10 +107,10 @@ function fromStatedMean(
   pointer: string,
 ): Described {
   const row = classId === undefined ? ANY_BODY : findBody(classId, `${pointer}/class`);
-  const warnings: Notice[] = [];
   const at = `${pointer}/expansion`;
   const rangeC = stated.rangeC ?? ([20, 500] as const);
   checkStated(stated, rangeC, at);
+  const warnings: Notice[] = rangeRemarks(stated.rangeC, at);
   if (!stated.rangeC) {
     warnings.push({
       code: "range-assumed",
@@ -229,7 +230,7 @@ function fromPhases(phases: Readonly<Record<string, number>>, pointer: string): 
   };
 }
 
-function checkStated(stated: StatedBodyExpansion, [from, to]: readonly [number, number], at: string): void {
+function checkStated(stated: StatedBodyExpansion, rangeC: readonly [number, number], at: string): void {
   const issues: Issue[] = [];
   const { value, plusMinus } = stated;
   if (!Number.isFinite(value) || value < POSSIBLE_EXPANSION[0] || value > POSSIBLE_EXPANSION[1]) {
@@ -243,15 +244,7 @@ function checkStated(stated: StatedBodyExpansion, [from, to]: readonly [number, 
       ...(meant === undefined ? {} : { suggestion: String(meant) }),
     });
   }
-  if (!(to - from >= 50) || from < -50 || to > 1200) {
-    issues.push({
-      pointer: `${at}/rangeC`,
-      message: `A mean is taken from a cold to a hot temperature at least 50 °C apart, up to 1200 °C; I read ${from} to ${to}.`,
-    });
-  }
-  if (plusMinus !== undefined && !(plusMinus >= 0 && plusMinus <= 5)) {
-    issues.push({ pointer: `${at}/plusMinus`, message: "The tolerance lies between 0 and 5 (1e-6/K)." });
-  }
+  issues.push(...meanIssues("body", rangeC, plusMinus, at));
   if (issues.length > 0) throw new ImpossibleValueError(issues);
 }
 

@@ -1,10 +1,11 @@
 /** From what a potter wrote down to tiles that can be reckoned with. @module */
 import { EngineError, ImpossibleValueError, type Issue, type Notice } from "../errors.ts";
 import { drawsFor } from "../fit/draws.ts";
-import { meanIssues, softRemarks } from "../fit/read-stated-glaze.ts";
+import { softRemarks } from "../fit/read-stated-glaze.ts";
 import { type Prepared, prepare } from "../fit/situation.ts";
 import { quantity, UNITS } from "../quantity.ts";
 import type { SingleGlaze } from "../recipe/types.ts";
+import { meanIssues, rangeRemarks } from "../stated-mean.ts";
 import { seenIssues } from "./check-seen.ts";
 import { canonical, tileDraws } from "./levels.ts";
 import { type Answered, asked, type Ready } from "./predict.ts";
@@ -130,7 +131,8 @@ export function readEvidence(request: EvidenceRequest, seed: number): Evidence {
         allowed: [0.1, 20],
       });
     }
-    issues.push(...meanIssues(rangeC, plusMinus, at));
+    issues.push(...meanIssues("glaze", rangeC ?? [20, 300], plusMinus, at));
+    warnings.push(...rangeRemarks(rangeC, at));
     if (!rangeC) {
       warnings.push({
         code: "range-assumed",

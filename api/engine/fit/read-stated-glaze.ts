@@ -4,6 +4,7 @@ import { ImpossibleValueError, type Issue, type Notice } from "../errors.ts";
 import { RISE_WITH_TEMPERATURE } from "../glass/index.ts";
 import { expansionMeant, round } from "../quantity.ts";
 import type { StatedExpansion } from "../recipe/types.ts";
+import { meanIssues, rangeRemarks } from "../stated-mean.ts";
 import { SET_POINT, TOUGHNESS } from "./constants.ts";
 import { DEFAULTS } from "./defaults.ts";
 import { NORMAL_SHAPE } from "./draws.ts";
@@ -25,26 +26,6 @@ const BOOKS = [20, 300] as const;
 export function bookShare([from, to]: readonly [number, number]): number {
   const { perKelvin, anchorC } = RISE_WITH_TEMPERATURE;
   return 1 / (1 + perKelvin * ((from + to) / 2 - anchorC));
-}
-
-/** What cannot be of the range and the tolerance of a glaze's mean. */
-export function meanIssues(
-  rangeC: readonly [number, number] | undefined,
-  plusMinus: number | undefined,
-  at: string,
-): Issue[] {
-  const issues: Issue[] = [];
-  const [from, to] = rangeC ?? BOOKS;
-  if (!(to - from >= 50) || from < -50 || to > 900) {
-    issues.push({
-      pointer: `${at}/rangeC`,
-      message: `A glaze's mean is taken from a cold to a hot temperature at least 50 °C apart, up to 900 °C; I read ${from} to ${to}.`,
-    });
-  }
-  if (plusMinus !== undefined && !(plusMinus >= 0 && plusMinus <= 5)) {
-    issues.push({ pointer: `${at}/plusMinus`, message: "The tolerance lies between 0 and 5 (1e-6/K)." });
-  }
-  return issues;
 }
 
 /** How far past its transition a bar of glass can be run before it sags [K] (common practice, no source). */
@@ -86,7 +67,7 @@ export function readStated(glaze: StatedExpansion, pointer: string): GlazeReadin
       ...(meant === undefined ? {} : { suggestion: String(meant) }),
     });
   }
-  issues.push(...meanIssues(rangeC, plusMinus, at));
+  issues.push(...meanIssues("glaze", rangeC ?? BOOKS, plusMinus, at));
   const { transitionC } = glaze;
   if (transitionC !== undefined && !(transitionC >= 300 && transitionC <= 900)) {
     issues.push({
@@ -96,7 +77,7 @@ export function readStated(glaze: StatedExpansion, pointer: string): GlazeReadin
   }
   if (issues.length > 0) throw new ImpossibleValueError(issues);
 
-  const warnings: Notice[] = [];
+  const warnings: Notice[] = rangeRemarks(rangeC, at);
   if (!rangeC) {
     warnings.push({
       code: "range-assumed",
