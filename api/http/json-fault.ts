@@ -59,6 +59,8 @@ function hint(text: string, at: number): string {
   if (rest.startsWith("//") || rest.startsWith("/*")) return " JSON has no comments.";
   if (before.endsWith(",") && /^[}\]]/.test(rest)) return " Take out the comma before it.";
   if (/\d,$/.test(before) && /^\d/.test(rest)) return " A decimal comma? Write a point.";
+  if (/(^|[^\d.])0$/.test(before) && /^\d/.test(rest))
+    return " No number begins with 0. For a cone, give the peak in °C.";
   return "";
 }
 

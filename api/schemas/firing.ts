@@ -1,6 +1,6 @@
 /** How the ware was fired, and what was glazed. @module */
 import { z } from "zod";
-import { peakHint, wallMm } from "./numbers.ts";
+import { peakC, wallMm } from "./numbers.ts";
 
 const CoolingSegment = z
   .strictObject({
@@ -25,16 +25,11 @@ const CoolingSegment = z
 
 export const Firing = z
   .strictObject({
-    peakC: z
-      .number()
-      .min(400, { error: (issue) => peakHint(issue.input) })
-      .max(1700, { error: (issue) => peakHint(issue.input) })
-      .optional()
-      .meta({
-        description:
-          "Highest temperature reached [°C]. A fit hangs on the cooling and warns of an unusual peak; remedies keep the melt as it is there, in the middle of the class's firing range if left out.",
-        examples: [1240],
-      }),
+    peakC: peakC.optional().meta({
+      description:
+        "Highest temperature reached [°C]. A fit hangs on the cooling and warns of an unusual peak; remedies keep the melt as it is there, in the middle of the class's firing range if left out.",
+      examples: [1240],
+    }),
     coolingCPerHour: z
       .number()
       .min(1)

@@ -4,6 +4,7 @@
  * @module
  */
 import { z } from "zod";
+import { askCone } from "./cone-words.ts";
 
 /** Trims a float to six significant digits for a sentence. */
 export const show = (value: number): string => String(Number(value.toPrecision(6)));
@@ -34,14 +35,26 @@ export function expansionHint(value: unknown): string {
   return `${show(value)} cannot be. ${field}: glazes and clays lie between about 1 and 15.`;
 }
 
-/** A peak temperature that cannot be, with the Fahrenheit reading if that makes sense of it. */
-export function peakHint(value: unknown): string {
-  if (typeof value === "number" && value > 1700 && value <= 2700) {
+/**
+ * A peak temperature that cannot be, with the Fahrenheit reading or the cone if that makes sense of it.
+ * @returns undefined for what is neither a number nor like a cone
+ */
+export function peakHint(value: unknown): string | undefined {
+  const cone = askCone(value);
+  const give = "Give the peak in °C, between 400 and 1700.";
+  if (typeof value !== "number") return cone && `${JSON.stringify(value)} is no temperature. ${cone} ${give}`;
+  if (value > 1700 && value <= 2700) {
     const celsius = Math.round(((value - 32) * 5) / 9);
     return `${show(value)} °C would melt the kiln. In °F it would be ${celsius} °C, so write ${celsius}.`;
   }
-  return `${show(Number(value))} °C is no firing. Give the peak in °C, between 400 and 1700.`;
+  return `${show(value)} °C is no firing. ${cone ? `${cone} ` : ""}${give}`;
 }
+
+/** Highest temperature of a firing [°C]. */
+export const peakC = z
+  .number({ error: (issue) => peakHint(issue.input) })
+  .min(400, { error: (issue) => peakHint(issue.input) })
+  .max(1700, { error: (issue) => peakHint(issue.input) });
 
 /** Units in which lengths are given elsewhere, and what one of each is [mm]. */
 const LENGTHS = [

@@ -4,7 +4,7 @@ import { seed } from "./figures.ts";
 import { PictureQuery } from "./fit-picture.ts";
 import { MadeGlaze } from "./glaze.ts";
 import { CLOUDBURST_OVER_THAW } from "./larch-lane-running.ts";
-import { peakHint } from "./numbers.ts";
+import { peakC as peak } from "./numbers.ts";
 
 const rate = (what: string, example: number) =>
   z
@@ -17,11 +17,7 @@ const minutes = z
   .min(0)
   .max(10080)
   .meta({ description: "Soak at the end [min]; none if left out.", examples: [15] });
-const peakC = z
-  .number()
-  .min(400, { error: (issue) => peakHint(issue.input) })
-  .max(1700, { error: (issue) => peakHint(issue.input) })
-  .meta({ description: "Highest temperature reached [°C].", examples: [1240] });
+const peakC = peak.meta({ description: "Highest temperature reached [°C].", examples: [1240] });
 
 export const Coat = z
   .strictObject({

@@ -38,7 +38,29 @@ describe("worked examples", () => {
   it("peakHint", () => {
     // Cone 6, 2232 °F = 1222 °C: derived (arithmetic).
     expect(peakHint(2232)).toContain("1222");
-    expect(peakHint(12)).toBe("12 °C is no firing. Give the peak in °C, between 400 and 1700.");
+    expect(peakHint(120)).toBe("120 °C is no firing. Give the peak in °C, between 400 and 1700.");
+  });
+
+  // data/firing/cones.json, the middle of its prints at 60 and at 150 K/h and between them along the logarithm of the rate,
+  // ln(100/60)/ln(150/60) = 0.56 of the way: 6 bends at 1211.5 and 1232.5, so 1223; 06 at 994.5 and 1006, so 1001;
+  // 04 at 1056.5 and 1068.5, so 1063; 10 at 1283.5 and 1304, so 1294.9; 010 at 895 and 907.5, so 902; 022 at 585.5 and 595, so 591.
+  it.each([
+    [6, "6 °C is no firing. Did you mean a cone? Cone 6 bends near 1220 °C, cone 06 near 1000 °C; "],
+    [10, "10 °C is no firing. Did you mean a cone? Cone 10 bends near 1290 °C, cone 010 near 900 °C; "],
+    [22, "22 °C is no firing. Did you mean a cone? Cone 022 bends near 590 °C; "],
+    ["04", '"04" is no temperature. Did you mean a cone? Cone 04 bends near 1060 °C; '],
+    [" Cone 6", '" Cone 6" is no temperature. Did you mean a cone? Cone 6 bends near 1220 °C; '],
+    ["^06", '"^06" is no temperature. Did you mean a cone? Cone 06 bends near 1000 °C; '],
+  ])("peakHint asks of %j whether a cone was meant", (value, said) => {
+    expect(peakHint(value)).toBe(
+      `${said}cones differ by maker and heating rate. Give the peak in °C, between 400 and 1700.`,
+    );
+  });
+
+  it("peakHint asks so of any number below 30, and of no text that is no cone", () => {
+    expect(peakHint(29.9)).toMatch(/Did you mean a cone\? Give/);
+    for (const value of [30, 0, -6]) expect(peakHint(value)).not.toMatch(/cone/);
+    for (const text of ["1240", "hot", "cone 99", "6 or 7", null]) expect(peakHint(text)).toBeUndefined();
   });
 
   it("hotEndHint", () => {

@@ -24,6 +24,11 @@ describe("400: not JSON", () => {
       "Line 1, column 2: I wanted a field name in double quotes, and found \"'a': 1}\". JSON takes double quotes.",
     ],
     ['{"a": 1 // no\n}', 'Line 1, column 9: I wanted a comma or }, and found "// no". JSON has no comments.'],
+    [
+      '{"peakC": 04}',
+      'Line 1, column 12: I wanted a comma or }, and found "4}". No number begins with 0. For a cone, give the peak in °C.',
+    ],
+    ['{"a": 10 4}', 'Line 1, column 10: I wanted a comma or }, and found "4}".'],
     ['{"a" 1}', 'Line 1, column 6: I wanted a colon, and found "1}".'],
     ['{"a": [1, 2', "Line 1, column 12: I wanted a comma or ], and the text ended."],
     ['{"a": 1} extra', 'Line 1, column 10: I wanted the end, and found "extra".'],
@@ -368,6 +373,14 @@ describe("422: what cannot be", () => {
       { ...THAW, glaze: { expansion: { value: 6, rangeC: [20, 2000] } } },
       "/glaze/expansion/rangeC/1",
       "Item 2 of `rangeC` is 2000. It must be 900 or less.",
+    ],
+    ["a cone for a peak", { ...THAW, firing: { peakC: 6 } }, "/firing/peakC", /Did you mean a cone\? Cone 6 bends/],
+    ["a cone in words", { ...THAW, firing: { peakC: "cone 04" } }, "/firing/peakC", /Cone 04 bends near 1060 °C/],
+    [
+      "a peak in quotes",
+      { ...THAW, firing: { peakC: "1240" } },
+      "/firing/peakC",
+      '`peakC` is "1240", a text. Write the number 1240, without quotes.',
     ],
     [
       "Fahrenheit",
