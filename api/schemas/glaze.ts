@@ -32,7 +32,12 @@ export const Analysis = z
         examples: [8.7],
       }),
   })
-  .meta({ id: "Analysis", description: "Oxide analysis of a material, with its loss on ignition." });
+  .meta({
+    id: "Analysis",
+    description:
+      "Oxide analysis of a material, with its loss on ignition. Oxides that are not counted (Nd2O3, WO3) are left out, " +
+      "with a warning, up to 1 % of the weight of the fired glaze together.",
+  });
 
 export const MaterialLine = z
   .strictObject({
@@ -96,7 +101,11 @@ export const OxideGlaze = z
           K2O: 11.3,
         }),
       })
-      .meta({ description: "Composition of the fired glaze." }),
+      .meta({
+        description:
+          "Composition of the fired glaze. Oxides that are not counted (Nd2O3, WO3) are left out, with a warning, up to " +
+          "1 % of its weight together.",
+      }),
     thicknessMm,
   })
   .meta({ id: "OxideGlaze", description: "A glaze known by its analysis or Seger formula." });

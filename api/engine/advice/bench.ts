@@ -1,5 +1,5 @@
 /** A recipe on the bench: its lines, what may come in, and how any change of it turns out. @module */
-import { analyseGlaze, type GlazeChemistry } from "../chemistry/index.ts";
+import { analyseMaterial, type GlazeChemistry } from "../chemistry/index.ts";
 import { EngineError } from "../errors.ts";
 import { DRAWS, type Draws, drawsFor } from "../fit/draws.ts";
 import { type Situation, simulate } from "../fit/simulate.ts";
@@ -153,7 +153,7 @@ function eachOnce(given: readonly RecipeLine[]): RecipeLine[] {
 }
 
 function benchLine(line: RecipeLine, now: number): BenchLine {
-  const { moles, fired } = analyseGlaze({ recipe: [{ ...line, parts: 1 }] });
+  const { moles, fired } = analyseMaterial(line);
   const colour = COLOURS.reduce((sum, oxide) => sum + (fired.weightPercent[oxide] ?? 0), 0);
   const material = "material" in line ? materialCalled(line.material) : undefined;
   return {

@@ -1,11 +1,12 @@
 /** From recipe or oxides to the chemistry of the fired glaze. @module */
 import { ImpossibleValueError, type Notice } from "../errors.ts";
-import type { Material, OxideComposition, Recipe } from "../recipe/types.ts";
+import type { Material, OxideComposition, Recipe, RecipeLine } from "../recipe/types.ts";
 import { glazeCautions } from "./cautions.ts";
 import { OXIDE_MASS, OXIDES } from "./oxides.ts";
 import { readOxides } from "./read-oxides.ts";
-import { type ReadLine, readRecipe } from "./read-recipe.ts";
+import { leaveTracesOut, type ReadLine, readRecipe } from "./read-recipe.ts";
 import { segerFormula } from "./seger.ts";
+import type { LeftOut } from "./traces.ts";
 import type { GlazeChemistry, OxideRecord } from "./types.ts";
 
 /** Half-width of a 90 % interval of a normal spread, in standard deviations. */
@@ -18,6 +19,9 @@ const N = OXIDES.length;
  *
  * Recipes are fired in air: carbonates, water, sulfate and fluorine leave, iron counts as Fe2O3, manganese as MnO,
  * cobalt as CoO, copper as CuO. Oxides given directly are the fired glass itself. Additions count like any line.
+ *
+ * Oxides that are known and not counted (Nd2O3, WO3) are left out with a warning where all together make up to 1 wt % of
+ * the fired glaze; everything is then that of the rest.
  *
  * @param glaze - a recipe with parts by weight, or oxides
  * @returns the chemistry, unrounded; rounding is for the edge
@@ -34,18 +38,40 @@ export function analyseGlaze(glaze: Recipe | OxideComposition): GlazeChemistry {
     throw new ImpossibleValueError([{ pointer: "", message, allowed: ["recipe", "oxides"] }]);
   }
   if (oxides !== undefined) {
-    const moles = readOxides({ oxides }, warnings);
+    const { moles, leftOut } = readOxides({ oxides }, warnings);
     let total = 0;
     for (let i = 0; i < N; i++) total += moles[i]! * OXIDE_MASS[i]!;
     for (let i = 0; i < N; i++) moles[i] = moles[i]! / total; // moles in one gram of glass
-    return compose(moles, 0, [], 1, warnings);
+    return compose(moles, 0, [], warnings, leftOut);
   }
   const lines = readRecipe(glaze as Recipe, warnings);
-  let parts = 0;
-  for (const line of lines) parts += line.parts;
+  const leftOut = leaveTracesOut(lines, warnings);
+  if (lines.length === 1) {
+    const message = "This recipe has a single material. It is answered as it stands.";
+    warnings.push({ code: "single-material", message, pointer: "/recipe" });
+  }
+  return fireLines(lines, warnings, leftOut);
+}
+
+/**
+ * Chemistry of one material by itself, oxides that are not counted left out however much there is of them: what a line
+ * brings to a glaze whose own traces were judged.
+ * @param line - material, analysis or formula; its parts do not matter
+ * @returns its chemistry as that of a glaze
+ * @throws ImpossibleValueError or UnknownNameError as {@link analyseGlaze} does
+ * @example analyseMaterial({ formula: "CaCO3", parts: 1 }).fired.weightPercent // { CaO: 100 }
+ */
+export function analyseMaterial(line: RecipeLine): GlazeChemistry {
+  const warnings: Notice[] = [];
+  return fireLines(readRecipe({ recipe: [{ ...line, parts: 1 }] }, warnings), warnings, []);
+}
+
+/** Adds up what the kiln leaves of each line. */
+function fireLines(lines: ReadLine[], warnings: Notice[], leftOut: readonly LeftOut[]): GlazeChemistry {
+  const parts = countedParts(lines);
   const moles = new Float64Array(N);
   let lost = 0;
-  for (const { yielded, parts: weight } of lines) {
+  for (const { yielded, countedParts: weight } of lines) {
     const share = weight / parts;
     lost += share * yielded.lost;
     for (let k = 0; k < yielded.oxides.length; k++) {
@@ -53,20 +79,18 @@ export function analyseGlaze(glaze: Recipe | OxideComposition): GlazeChemistry {
       moles[i] = moles[i]! + (share * yielded.grams[k]!) / OXIDE_MASS[i]!;
     }
   }
-  if (lines.length === 1) {
-    const message = "This recipe has a single material. It is answered as it stands.";
-    warnings.push({ code: "single-material", message, pointer: "/recipe" });
-  }
-  return compose(moles, lost, lines, parts, warnings);
+  return compose(moles, lost, lines, warnings, leftOut);
 }
+
+const countedParts = (lines: readonly ReadLine[]) => lines.reduce((sum, line) => sum + line.countedParts, 0);
 
 /** Lays out the answer for the given moles of each oxide per gram of dry batch. */
 function compose(
   moles: Float64Array,
   lost: number,
   lines: ReadLine[],
-  parts: number,
   warnings: Notice[],
+  leftOut: readonly LeftOut[],
 ): GlazeChemistry {
   let mole = 0;
   let glass = 0;
@@ -107,15 +131,16 @@ function compose(
   const sources = new Set(["ciaaw-2021"]);
   for (const material of materials) for (const source of material.sources) sources.add(source);
   const own = lines.flatMap(({ material, parts: weight, yielded }) => (material || weight === 0 ? [] : yielded));
-  const cautions = glazeCautions([...materials], firedPercent, own);
+  const cautions = glazeCautions([...materials], firedPercent, own, leftOut);
   if (cautions.length > 0) sources.add("hazard-classes");
+  const parts = lines.reduce((sum, line) => sum + line.parts, 0);
   return {
     moleFractions,
     fired: { weightPercent, molePercent },
     asWeighed: { weightPercent: asWeighed, lossOnIgnitionPercent: 100 * lost },
     moles: molesPer100,
     seger,
-    weightPercentSd: spread(lines, parts, glass, firedPercent),
+    weightPercentSd: spread(lines, glass, firedPercent),
     lines: lines.map(({ label, material, parts: weight, addition, yielded }) => ({
       label,
       material: material ? material.id : null,
@@ -137,10 +162,11 @@ function compose(
  * s_i of oxide i in one gram of the line, dw_i/da_j = p (100 δ_ij − w_i)/M, so that
  * var w_i = Σ_lines (p/M)² [(100 − w_i)² s_i² + w_i² Σ_j≠i s_j²].
  */
-function spread(lines: ReadLine[], parts: number, glass: number, firedPercent: Float64Array): OxideRecord {
+function spread(lines: ReadLine[], glass: number, firedPercent: Float64Array): OxideRecord {
+  const parts = countedParts(lines);
   const own = new Float64Array(N);
   let shared = 0;
-  for (const { yielded, parts: weight } of lines) {
+  for (const { yielded, countedParts: weight } of lines) {
     const scale = (weight / parts / glass) * SD_PER_HALF_WIDTH;
     for (let k = 0; k < yielded.oxides.length; k++) {
       const variance = (scale * yielded.plusMinus[k]!) ** 2;

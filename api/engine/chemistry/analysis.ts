@@ -2,7 +2,8 @@
 import type { Analysis } from "../recipe/types.ts";
 import { Findings, pointerToken } from "./findings.ts";
 import { fire } from "./firing.ts";
-import { analysisAtoms, MAX_OXIDES, massOf, OXIDE_INDEX, OXIDE_MASS, unknownOxide } from "./oxides.ts";
+import { analysisAtoms, MAX_OXIDES, massOf, OXIDE_INDEX, OXIDE_MASS, traceAtoms, unknownOxide } from "./oxides.ts";
+import type { Trace } from "./traces.ts";
 import { buildYield, netLossG, nothingLeft, type Yield } from "./yield.ts";
 
 /** Highest total of an analysis that rounding can explain [wt %]; above it something is counted twice. */
@@ -22,30 +23,42 @@ const STONE = { silicaFrom: 0.35, aluminaFrom: 0.08, boronAndLeadUpTo: 0.01 };
  * MnO, and H2O, CO2, SO3, F among the oxides count as loss. Half-widths are turned and brought to the total with their
  * figures; where several listed forms become one oxide (FeO beside Fe2O3) they err together and their half-widths add up.
  *
+ * Oxides that are known and not counted (Nd2O3) are handed back apart; yield and spread are those of the rest.
+ *
  * @param analysis - weight per cent as dried, with loss on ignition [wt %]
  * @param pointer - where the analysis stands in the input
  * @param plusMinus - half-widths at 90 % by oxide as listed [wt %]; 2 % of each and at least 0.05 where none is given
- * @returns the yield per gram; the total as stated [wt %]; the loss taken where none was stated [wt %]
- * @throws ImpossibleValueError for negative figures or a total above 105; UnknownNameError for oxides not known
+ * @returns the yield per gram of what is counted; the share of that [g/g]; what is not counted, by grams in one gram as
+ * dried; the total as stated [wt %]; the loss taken where none was stated [wt %]
+ * @throws ImpossibleValueError for negative figures or a total above 105; UnknownNameError for oxides not known, and
+ * where nothing is counted
  * @example yieldOfAnalysis({ weightPercent: { CaO: 56 } }).yielded.lost // 0.44
  */
 export function yieldOfAnalysis(
   analysis: Analysis,
   pointer = "",
   plusMinus?: Readonly<Record<string, number>>,
-): { yielded: Yield; totalPercent: number; assumedLossPercent: number } {
+): { yielded: Yield; counted: number; traces: Trace[]; totalPercent: number; assumedLossPercent: number } {
   const findings = new Findings();
   const grams = new Map<number, number>();
   const spread = new Map<number, number>();
+  const traces: Trace[] = [];
+  const table = `${pointer}/weightPercent`;
   let listed = 0;
+  let traced = 0;
   let lost = 0;
   const gases = new Map<string, number>();
-  for (const [name, percent] of findings.entries(analysis.weightPercent, `${pointer}/weightPercent`, MAX_OXIDES)) {
-    const at = `${pointer}/weightPercent/${pointerToken(name)}`;
-    const atoms = analysisAtoms(name);
+  for (const [name, percent] of findings.entries(analysis.weightPercent, table, MAX_OXIDES)) {
+    const at = `${table}/${pointerToken(name)}`;
+    const atoms = analysisAtoms(name) ?? traceAtoms(name);
     if (!atoms) findings.unknown.push(unknownOxide(name, at));
     if (!findings.amount(percent, at, atoms ? name : "This figure") || !atoms || percent === 0) continue;
     listed += percent;
+    if (traceAtoms(name)) {
+      traced += percent;
+      traces.push({ name, table, pointer: at, grams: percent });
+      continue;
+    }
     const fired = fire(atoms);
     if ("homeless" in fired) continue;
     const mass = massOf(atoms);
@@ -67,16 +80,19 @@ export function yieldOfAnalysis(
     const message = `This analysis adds up to ${totalPercent.toFixed(1)} %, loss on ignition included. Rounding does not explain that: look for an oxide or a loss counted twice.`;
     findings.impossible.push({ pointer, message, allowed: [MAX_TOTAL_PERCENT] });
   }
+  if (grams.size === 0) for (const { name, pointer: at } of traces) findings.unknown.push(unknownOxide(name, at));
   findings.throwIfAny();
   if (grams.size === 0) throw nothingLeft(pointer);
-  const whole = totalPercent + assumedLossPercent;
+  const dried = totalPercent + assumedLossPercent;
+  const whole = dried - traced;
+  for (const trace of traces) trace.grams /= dried;
   for (const [i, gram] of grams) grams.set(i, gram / whole);
   for (const [i, half] of spread) spread.set(i, half / whole);
   for (const [gas, gram] of gases) gases.set(gas, gram / whole);
   const loss = (lost + statedLoss + assumedLossPercent) / whole;
   const yielded = buildYield(grams, spread, loss, gases);
   yielded.silicaDust ||= isStone(grams);
-  return { yielded, totalPercent, assumedLossPercent };
+  return { yielded, counted: whole / dried, traces, totalPercent, assumedLossPercent };
 }
 
 /**

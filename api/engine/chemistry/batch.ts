@@ -3,7 +3,7 @@ import type { RecipeLine } from "../recipe/types.ts";
 import { Findings } from "./findings.ts";
 import { nonNegativeFit } from "./non-negative-fit.ts";
 import { OXIDE_INDEX, OXIDE_MASS, OXIDES } from "./oxides.ts";
-import { readRecipe } from "./read-recipe.ts";
+import { leaveTracesOut, readRecipe } from "./read-recipe.ts";
 import { fromSeger } from "./seger.ts";
 import type { OxideRecord } from "./types.ts";
 
@@ -48,12 +48,17 @@ export function batchFromSeger(
   findings.throwIfAny();
   const target = new Array<number>(OXIDES.length).fill(0);
   for (const [oxide, amount] of Object.entries(moles)) target[OXIDE_INDEX.get(oxide)!] = amount;
-  const columns = lines!.map(({ yielded }) => {
+  const columns = lines!.map(({ yielded, countedParts }) => {
     const column = new Array<number>(OXIDES.length).fill(0);
-    for (const [k, i] of yielded.oxides.entries()) column[i] = yielded.grams[k]! / OXIDE_MASS[i]!;
+    for (const [k, i] of yielded.oxides.entries()) column[i] = (countedParts * yielded.grams[k]!) / OXIDE_MASS[i]!;
     return column;
   });
   const { value } = nonNegativeFit(columns, target);
+  // As little of what is not counted as in any other glaze.
+  leaveTracesOut(
+    lines!.map((line, j) => ({ ...line, parts: value[j]!, countedParts: value[j]! * line.countedParts })),
+    [],
+  );
   const total = value.reduce((sum, parts) => sum + parts, 0);
   const missing: OxideRecord = {};
   for (const [i, oxide] of OXIDES.entries()) {

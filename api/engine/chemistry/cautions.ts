@@ -2,7 +2,8 @@
 import type { Notice } from "../errors.ts";
 import { CAUTIONS } from "../recipe/materials.ts";
 import type { Material } from "../recipe/types.ts";
-import { OXIDE_INDEX } from "./oxides.ts";
+import { OXIDE_INDEX, traceAtoms } from "./oxides.ts";
+import type { LeftOut } from "./traces.ts";
 import type { Yield } from "./yield.ts";
 
 const RULES = CAUTIONS.map((rule) => ({
@@ -11,6 +12,8 @@ const RULES = CAUTIONS.map((rule) => ({
   limit: rule.limitFiredPercent ?? Number.POSITIVE_INFINITY,
   aboutWare: rule.about.includes("ware"),
 }));
+/** Rules about elements that no oxide counted holds. */
+const OF_TRACES = RULES.flatMap(({ elements, limit }, rule) => (elements ? { rule, elements, limit } : []));
 const ruleOf = (code: string) => RULES.findIndex((rule) => rule.code === code);
 /** Dusts that say all that the plain one would. */
 const DUSTS = ["silica-dust", "needle-dust", "talc-dust", "zircon-dust"].map(ruleOf);
@@ -32,12 +35,14 @@ const FUMES: ReadonlyMap<string, number> = new Map([
  * @param materials - built-in materials weighed out
  * @param firedPercent - weight per cent of each of `OXIDES` in the fired glaze [wt %]
  * @param own - lines of one's own weighed out, which carry no cautions: their fumes and silica dust are told
+ * @param leftOut - oxides that are not counted, by their share of the fired glaze
  * @returns notices, each code once; `leach-test` last when anything may come out of the fired ware
  */
 export function glazeCautions(
   materials: readonly Material[],
   firedPercent: ArrayLike<number>,
   own: readonly Yield[] = [],
+  leftOut: readonly LeftOut[] = [],
 ): Notice[] {
   called.fill(0);
   for (const { fumes, silicaDust } of own) {
@@ -48,6 +53,13 @@ export function glazeCautions(
   RULES.forEach(({ index, limit }, rule) => {
     if (index >= 0 && firedPercent[index]! >= limit) called[rule] = 1;
   });
+  if (leftOut.length > 0) {
+    for (const { rule, elements, limit } of OF_TRACES) {
+      const holds = ({ name }: LeftOut) => elements.some((element) => element in traceAtoms(name)!);
+      const percent = leftOut.filter(holds).reduce((sum, one) => sum + one.percent, 0);
+      if (percent >= limit) called[rule] = 1;
+    }
+  }
   if (DUSTS.some((dust) => called[dust])) called[PLAIN_DUST] = 0;
   if (called[HIGH_COPPER]) called[COPPER] = 0;
   const notices: Notice[] = [];

@@ -1,7 +1,7 @@
 /** Chemistry: from recipe or analysis to oxides, every way. @module */
 
 // The front door
-export { analyseGlaze } from "./analyse-glaze.ts";
+export { analyseGlaze, analyseMaterial } from "./analyse-glaze.ts";
 // Materials
 export { yieldOfAnalysis } from "./analysis.ts";
 // Seger formula, both ways

@@ -5,6 +5,7 @@ import type { Analysis, Material, Recipe, RecipeLine } from "../recipe/types.ts"
 import { yieldOfAnalysis } from "./analysis.ts";
 import { Findings } from "./findings.ts";
 import { yieldOfMaterial } from "./material-yields.ts";
+import { type LeftOut, leaveOut, type Trace } from "./traces.ts";
 import { type Yield, yieldOfFormula } from "./yield.ts";
 
 /** Most lines read, additions included [-]. */
@@ -25,11 +26,40 @@ export interface ReadLine {
   material: Material | null;
   parts: number;
   addition: boolean;
+  /** Parts of what is counted: all but the oxides that are not. */
+  countedParts: number;
   yielded: Yield;
+  /** What is not counted, by grams in one gram as dried. */
+  traces: readonly Trace[];
+}
+
+/** A line before its parts are known. */
+type ReadWay = Pick<ReadLine, "label" | "material" | "yielded" | "traces"> & { counted: number };
+
+/**
+ * Leaves the traces of a recipe's lines out of the glaze, or refuses them (traces.ts).
+ * @param lines - as read
+ * @param warnings - receives remarks
+ * @returns what was left out
+ * @throws UnknownNameError where they are too much
+ */
+export function leaveTracesOut(lines: readonly ReadLine[], warnings: Notice[]): LeftOut[] {
+  const traces = lines.flatMap(({ parts, traces: own }) =>
+    parts > 0 ? own.map((trace) => ({ ...trace, grams: parts * trace.grams })) : [],
+  );
+  if (traces.length === 0) return [];
+  const findings = new Findings();
+  const fired = lines.reduce(
+    (sum, { countedParts, yielded }) => yielded.grams.reduce((glass, gram) => glass + countedParts * gram, sum),
+    0,
+  );
+  const leftOut = leaveOut(traces, fired, findings, warnings);
+  findings.throwIfAny();
+  return leftOut;
 }
 
 /**
- * Reads a recipe.
+ * Reads a recipe. Traces of oxides that are not counted stand beside the lines; {@link leaveTracesOut} judges them.
  * @param recipe - lines and additions
  * @param warnings - receives remarks on unusual lines
  * @returns the lines that weigh something or are at least well formed, in the order given
@@ -91,7 +121,8 @@ function readLine(
   const read = findings.gather(() => readWay(line, pointer, warnings));
   if (!read || !weighs) return undefined;
   remarkOn(read.label, read.yielded, line.parts, pointer, warnings);
-  return { ...read, parts: line.parts, addition };
+  const { counted, ...rest } = read;
+  return { ...rest, parts: line.parts, addition, countedParts: line.parts * counted };
 }
 
 /** The plain case, a built-in material that calls for no remark, without the cost of building pointers. */
@@ -103,7 +134,7 @@ function readPlain(line: RecipeLine, addition: boolean): ReadLine | undefined {
   if (!material) return undefined;
   const yielded = yieldOfMaterial(material);
   if (yielded.lost > HIGH_LOSS || yielded.fluorine > 0) return undefined;
-  return { label: material.id, material, parts, addition, yielded };
+  return { label: material.id, material, parts, addition, countedParts: parts, yielded, traces: [] };
 }
 
 function remarkOn(label: string, { lost, fluorine }: Yield, parts: number, pointer: string, warnings: Notice[]): void {
@@ -121,23 +152,21 @@ function remarkOn(label: string, { lost, fluorine }: Yield, parts: number, point
   }
 }
 
-function readWay(
-  line: RecipeLine,
-  pointer: string,
-  warnings: Notice[],
-): { label: string; material: Material | null; yielded: Yield } {
+function readWay(line: RecipeLine, pointer: string, warnings: Notice[]): ReadWay {
+  const whole = { counted: 1, traces: [] };
   if ("material" in line && line.material !== undefined) {
     const material = findMaterial(line.material, `${pointer}/material`);
-    return { label: material.id, material, yielded: yieldOfMaterial(material) };
+    return { label: material.id, material, yielded: yieldOfMaterial(material), ...whole };
   }
   const name =
     "name" in line && typeof line.name === "string" && line.name !== "" ? line.name.slice(0, 100) : undefined;
   if ("formula" in line && line.formula !== undefined) {
-    return { label: name ?? line.formula, material: null, yielded: yieldOfFormula(line.formula, `${pointer}/formula`) };
+    const yielded = yieldOfFormula(line.formula, `${pointer}/formula`);
+    return { label: name ?? line.formula, material: null, yielded, ...whole };
   }
   const analysis = "analysis" in line ? line.analysis : undefined;
   const at = `${pointer}/analysis`;
-  const { yielded, totalPercent, assumedLossPercent } = yieldOfAnalysis((analysis ?? {}) as Analysis, at);
+  const { totalPercent, assumedLossPercent, ...read } = yieldOfAnalysis((analysis ?? {}) as Analysis, at);
   const label = name ?? "own analysis";
   if (assumedLossPercent > QUIET_ASSUMED_LOSS) {
     const message = `The analysis of ${label} states no loss on ignition; the ${assumedLossPercent.toFixed(1)} % missing from 100 is taken as loss.`;
@@ -146,5 +175,5 @@ function readWay(
     const message = `The analysis of ${label} adds up to ${totalPercent.toFixed(1)} %; it has been brought to 100, but check the figures.`;
     warnings.push({ code: "analysis-total", message, pointer: at });
   }
-  return { label, material: null, yielded };
+  return { label, material: null, ...read };
 }

@@ -11,13 +11,15 @@ import silica from "../../../data/materials/silica-lime-magnesia.json" with { ty
 import { closest, UnknownNameError } from "../errors.ts";
 import type { Material } from "./types.ts";
 
-/** One caution as kept in the data; `oxide` and `limitFiredPercent` where the fired glaze itself calls for it. */
+/** One caution as kept in the data; `oxide` or `elements`, and `limitFiredPercent`, where the fired glaze calls for it. */
 export interface CautionRule {
   code: string;
   about: string;
   message: string;
   oxide?: string;
-  /** Given at this much of the oxide in the fired glaze or more [wt %]. */
+  /** Elements whose oxides are not counted. */
+  elements?: readonly string[];
+  /** Given at this much of the oxide, or of all oxides of the elements, in the fired glaze or more [wt %]. */
   limitFiredPercent?: number;
 }
 

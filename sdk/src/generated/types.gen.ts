@@ -76,7 +76,7 @@ export type Advice = {
 export type Amount = DryAmount | VolumeAmount | DipAmount;
 
 /**
- * Oxide analysis of a material, with its loss on ignition.
+ * Oxide analysis of a material, with its loss on ignition. Oxides that are not counted (Nd2O3, WO3) are left out, with a warning, up to 1 % of the weight of the fired glaze together.
  */
 export type Analysis = {
     /**
@@ -3244,7 +3244,7 @@ export type OxideContribution = {
  */
 export type OxideGlaze = {
     /**
-     * Composition of the fired glaze.
+     * Composition of the fired glaze. Oxides that are not counted (Nd2O3, WO3) are left out, with a warning, up to 1 % of its weight together.
      */
     oxides: {
         /**
