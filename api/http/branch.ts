@@ -4,7 +4,7 @@
  * @module
  */
 import type { z } from "zod";
-import { closest } from "../engine/errors.ts";
+import { meantField } from "./meant-field.ts";
 
 /** The parts of a zod schema that a walk needs. */
 export interface Def {
@@ -52,7 +52,7 @@ export function chooseBranch(options: readonly z.ZodType[], value: object): Choi
   const ways = telling.flatMap((wanted, index) => (isObject(options[index]!) ? (wanted[0] ?? []) : []));
   for (const key of keys) {
     if (shapes.some((shape) => Object.hasOwn(shape, key))) continue;
-    const suggestion = closest(key, ways);
+    const suggestion = meantField(key, ways);
     if (suggestion) return { misspelt: { key, suggestion, allowed: ways } };
   }
   return { missing: ways };

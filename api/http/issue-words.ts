@@ -5,6 +5,8 @@
  */
 import type { z } from "zod";
 import { closest } from "../engine/errors.ts";
+import { conesBend } from "../schemas/cone-words.ts";
+import { meantField } from "./meant-field.ts";
 import { nameOf, shorten } from "./pointer.ts";
 import type { Issue } from "./problem.ts";
 
@@ -13,12 +15,37 @@ type Words = Omit<Issue, "pointer">;
 /** The validator's own English; anything else is a sentence written beside the schema. */
 const STOCK = /^(Too (small|big)|Invalid|Unrecognized)/;
 
-/** One sentence for a field nobody knows, with the nearest known one. */
-export function sayUnknownField(key: string, known: string[], suggestion = closest(key, known)): Words {
+/**
+ * One sentence for a field nobody knows, with the known one that was meant.
+ * @param key - the field as read
+ * @param known - fields of that place
+ * @param suggestion - the one that was meant, if any
+ * @param value - what stands in the field; where a cone stands for a peak it is told where it bends
+ */
+export function sayUnknownField(key: string, known: string[], suggestion: string | undefined, value?: unknown): Words {
   const meant = suggestion ? ` Did you mean \`${suggestion}\`?` : known.length ? ` Here I know ${list(known)}.` : "";
   return {
-    message: `I don't know the field \`${shorten(key)}\`.${meant}`,
+    message: `I don't know the field \`${shorten(key)}\`.${isCone(key) && suggestion === "peakC" ? sayCone(value) : meant}`,
     ...(known.length ? { allowed: known } : {}),
+    ...(suggestion ? { suggestion } : {}),
+  };
+}
+
+const isCone = (key: string): boolean => key.toLowerCase() === "cone";
+
+function sayCone(value: unknown): string {
+  return ` Give the peak in °C as \`peakC\`. ${conesBend(value) ?? "Cones differ by maker and heating rate."}`;
+}
+
+/** An object that says none of the things of which it must say one; another of its fields may have been meant for it. */
+export function sayNoWay(name: string, ways: string[], value: object): Words {
+  const listed = ways.map((way) => `\`${way}\``).join(", ");
+  const key = Object.keys(value).find((one) => meantField(one, ways));
+  const suggestion = key === undefined ? undefined : meantField(key, ways);
+  const meant = suggestion ? ` Did you mean \`${suggestion}\` by \`${shorten(key!)}\`?` : "";
+  return {
+    message: `${name} needs one of ${listed}.${meant}`,
+    allowed: ways,
     ...(suggestion ? { suggestion } : {}),
   };
 }

@@ -4,9 +4,9 @@
  * @module
  */
 import { z } from "zod";
-import { closest } from "../engine/errors.ts";
 import { chooseBranch, type Def, defOf } from "./branch.ts";
-import { sayConflict, sayIssue, sayMissing, sayUnknownField } from "./issue-words.ts";
+import { sayConflict, sayIssue, sayMissing, sayNoWay, sayUnknownField } from "./issue-words.ts";
+import { meantField } from "./meant-field.ts";
 import { nameOf, toPointer } from "./pointer.ts";
 import type { Issue } from "./problem.ts";
 
@@ -68,7 +68,7 @@ function collectUnion(
     const tag = String(path.at(-1));
     const misspelt = value === undefined && misspeltIn(above, tag);
     if (misspelt)
-      found.push({ pointer: toPointer([...path.slice(0, -1), misspelt]), ...sayUnknownField(misspelt, [tag]) });
+      found.push({ pointer: toPointer([...path.slice(0, -1), misspelt]), ...sayUnknownField(misspelt, [tag], tag) });
     else found.push({ pointer, ...sayTag(path, above.schema, value) });
     return;
   }
@@ -96,8 +96,7 @@ function collectUnion(
   } else if ("conflict" in choice) {
     found.push({ pointer, ...sayConflict(choice.conflict) });
   } else {
-    const ways = choice.missing.map((key) => `\`${key}\``).join(", ");
-    found.push({ pointer, message: `${name} needs one of ${ways}.`, allowed: choice.missing });
+    found.push({ pointer, ...sayNoWay(name, choice.missing, value) });
   }
 }
 
@@ -112,7 +111,7 @@ function sayTag(path: PropertyKey[], schema: z.ZodType | undefined, value: unkno
 /** The field that no branch knows and whose name is nearly the wanted one. */
 function misspeltIn({ schema, value }: Place, wanted: string): string | undefined {
   const known = optionsOf(schema).flatMap(fieldsOf);
-  return Object.keys(value as object).find((key) => !known.includes(key) && closest(key, [wanted]));
+  return Object.keys(value as object).find((key) => !known.includes(key) && meantField(key, [wanted]));
 }
 
 /**
@@ -142,7 +141,11 @@ function collectUnknown(
   const beside = Object.keys(value as object).filter((key) => known.includes(key));
   const others = options.filter((option) => mayHold(option, beside, value as Record<string, unknown>));
   const names = [...new Set([known, ...others.map(fieldsOf)].flat())];
-  for (const key of keys) found.push({ pointer: toPointer([...path, key]), ...sayUnknownField(key, names) });
+  const here = value as Record<string, unknown>;
+  for (const key of keys) {
+    const words = sayUnknownField(key, names, meantField(key, names, here), here[key]);
+    found.push({ pointer: toPointer([...path, key]), ...words });
+  }
 }
 
 /** Whether the fields present, as far as they are known, could stand in this branch as well: a class beside an expansion. */

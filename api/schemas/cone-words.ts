@@ -21,17 +21,25 @@ function conesIn(value: unknown): string[] {
 }
 
 /**
+ * Where the cones that may be meant bend.
+ * @returns undefined where the value is like no cone
+ * @example conesBend(6) // "Cone 6 bends near 1220 °C, cone 06 near 1000 °C; cones differ by maker and heating rate."
+ */
+export function conesBend(value: unknown): string | undefined {
+  const cones = conesIn(value);
+  if (cones.length === 0) return undefined;
+  const near = (cone: string) => `near ${Math.round(coneEnd(cone, USUAL_RATE).peakC / 10) * 10} °C`;
+  const said = cones.map((cone, i) => (i === 0 ? `Cone ${cone} bends ${near(cone)}` : `cone ${cone} ${near(cone)}`));
+  return `${said.join(", ")}; cones differ by maker and heating rate.`;
+}
+
+/**
  * Asks whether a cone was meant, with where it bends.
  * @param value - what stands for a temperature: a number, or a text
  * @returns undefined where it is like no cone
- * @example askCone(6) // "Did you mean a cone? Cone 6 bends near 1220 °C, cone 06 near 1000 °C; cones differ by maker and heating rate."
  */
 export function askCone(value: unknown): string | undefined {
-  const cones = conesIn(value);
-  if (cones.length === 0) {
-    return typeof value === "number" && value > 0 && value < CONES_END ? "Did you mean a cone?" : undefined;
-  }
-  const near = (cone: string) => `near ${Math.round(coneEnd(cone, USUAL_RATE).peakC / 10) * 10} °C`;
-  const said = cones.map((cone, i) => (i === 0 ? `Cone ${cone} bends ${near(cone)}` : `cone ${cone} ${near(cone)}`));
-  return `Did you mean a cone? ${said.join(", ")}; cones differ by maker and heating rate.`;
+  const bends = conesBend(value);
+  if (bends) return `Did you mean a cone? ${bends}`;
+  return typeof value === "number" && value > 0 && value < CONES_END ? "Did you mean a cone?" : undefined;
 }

@@ -6,6 +6,7 @@ import { z } from "zod";
 import { createApp } from "../../api/app.ts";
 import { chooseBranch } from "../../api/http/branch.ts";
 import { describeFault, describeLineFault } from "../../api/http/json-fault.ts";
+import { meantField } from "../../api/http/meant-field.ts";
 import { page } from "../../api/http/paging.ts";
 import { nameOf, toPointer } from "../../api/http/pointer.ts";
 import { pointInto } from "../../api/routes/point-into.ts";
@@ -123,6 +124,16 @@ describe("worked examples", () => {
     ['{"a": x}', 'Column 7: I wanted a value, and found "x}".'],
   ])("describeLineFault(%j)", (text, said) => {
     expect(describeLineFault(text)).toBe(said);
+  });
+
+  it("meantField", () => {
+    expect(meantField("wall_in", ["wallMm", "glazed"])).toBe("wallMm");
+    expect(meantField("coe", ["value", "rangeC"])).toBe("value");
+    expect(meantField("coe", ["value", "rangeC"], { value: 6 })).toBeUndefined();
+    // The same name comes before a trade word, and a trade word before a misspelling.
+    expect(meantField("Temp", ["peakC", "temp"])).toBe("temp");
+    expect(meantField("amount", ["mount", "parts"])).toBe("parts");
+    expect(meantField("glazd", ["wallMm", "glazed"])).toBe("glazed");
   });
 
   it("chooseBranch", () => {

@@ -220,6 +220,95 @@ describe("422: all at once", () => {
   });
 });
 
+describe("422: a field by another name", () => {
+  const asked = async (question: unknown) => (await problemOf(await post("/v1/fit", question))).issues ?? [];
+
+  it.each<[string, string, object?]>([
+    // Written otherwise
+    ["/firing/peak_c", "peakC"],
+    ["/firing/PeakC", "peakC"],
+    ["/firing/PEAK-C", "peakC"],
+    ["/firing/cooling_c_per_hour", "coolingCPerHour"],
+    ["/ware/wall_mm", "wallMm"],
+    // Without its unit, or with another
+    ["/firing/peak", "peakC"],
+    ["/ware/wall", "wallMm"],
+    ["/ware/wall_in", "wallMm"],
+    ["/ware/edgeRadius", "edgeRadiusMm"],
+    ["/glaze/thickness", "thicknessMm", { recipe: [{ material: "silica", parts: 20 }] }],
+    ["/body/Youngs", "youngsGPa", { class: "red-stoneware" }],
+    // In the words of the trade
+    ["/firing/temperature", "peakC"],
+    ["/firing/temp_f", "peakC"],
+    ["/firing/coolingRate", "coolingCPerHour"],
+    ["/firing/cooling_rate", "coolingCPerHour"],
+    ["/ware/thickness", "wallMm"],
+    ["/glaze/ingredients", "recipe"],
+    ["/glaze/coe", "expansion"],
+    ["/body/type", "class"],
+    ["/body/coe", "expansion", { class: "red-stoneware" }],
+  ])("%s means %s", async (pointer, suggestion, beside = {}) => {
+    const [part, field] = pointer.slice(1).split("/") as [string, string];
+    const issues = await asked({ ...THAW, [part]: { ...beside, [field]: 6 } });
+    expect(issues).toMatchObject([
+      { pointer, suggestion, message: `I don't know the field \`${field}\`. Did you mean \`${suggestion}\`?` },
+    ]);
+  });
+
+  it.each([
+    ["amount", "parts", { material: "silica" }],
+    ["percent", "parts", { material: "silica" }],
+    ["Weight", "parts", { material: "silica" }],
+    ["ingredient", "material", { parts: 20 }],
+  ])("%s in a line means %s", async (field, suggestion, beside) => {
+    const issues = await asked(glaze([{ ...beside, [field]: 20 }]));
+    expect(issues.find(({ pointer }) => pointer === `/glaze/recipe/0/${field}`)).toMatchObject({ suggestion });
+  });
+
+  it("a line by its name may mean a material", async () => {
+    expect(await asked(glaze([{ name: "silica", parts: 20 }]))).toEqual([
+      {
+        pointer: "/glaze/recipe/0",
+        message:
+          "Item 1 of `recipe` needs one of `material`, `analysis`, `formula`. Did you mean `material` by `name`?",
+        allowed: ["material", "analysis", "formula"],
+        suggestion: "material",
+      },
+    ]);
+  });
+
+  it("no trade word means a field that stands beside it", async () => {
+    const question = glaze([{ material: "silica", name: "fine silica", parts: 20 }]);
+    const issues = await asked(question);
+    expect(issues).toMatchObject([
+      { pointer: "/glaze/recipe/0/name", message: expect.stringContaining("Here I know `material` or `parts`.") },
+    ]);
+    expect(issues[0]).not.toHaveProperty("suggestion");
+  });
+
+  it.each([
+    // The middle of the printed tables, to 10 °C: tests/http/parts.test.ts.
+    ["6", " Cone 6 bends near 1220 °C; cones differ by maker and heating rate."],
+    [6, " Cone 6 bends near 1220 °C, cone 06 near 1000 °C; cones differ by maker and heating rate."],
+    ["six", " Cones differ by maker and heating rate."],
+  ])("cone %j is told with where it bends", async (cone, said) => {
+    expect(await asked({ ...THAW, firing: { cone } })).toMatchObject([
+      {
+        pointer: "/firing/cone",
+        suggestion: "peakC",
+        message: `I don't know the field \`cone\`. Give the peak in °C as \`peakC\`.${said}`,
+      },
+    ]);
+  });
+
+  it("a name as long as a hostile one is told, and means nothing", async () => {
+    const key = `${"wall_".repeat(20_000)}mm`;
+    const issues = await asked({ ...THAW, ware: { [key]: 6 } });
+    expect(issues[0]).not.toHaveProperty("suggestion");
+    expect(JSON.stringify(issues).length).toBeLessThan(600);
+  });
+});
+
 describe("422: what cannot be", () => {
   it.each<[string, unknown, string, string | RegExp]>([
     ["not an object", null, "", "The request is null. It must be an object in braces."],
@@ -319,8 +408,8 @@ describe("422: what cannot be", () => {
     ],
     [
       "a name of its own for the expansion beside a class",
-      { ...THAW, body: { class: "red-stoneware", coe: 6 } },
-      "/body/coe",
+      { ...THAW, body: { class: "red-stoneware", growth: 6 } },
+      "/body/growth",
       /Here I know `class`, .*`expansion`/,
     ],
     ["an unknown class", { ...THAW, body: { class: "red-stonewear" } }, "/body/class", /Did you mean red-stoneware\?/],
