@@ -305,13 +305,22 @@ describe("reasons", () => {
     expect(of("splitting")!.quantities[1]).toEqual(w.figures.body.rupture);
     expect(at(0.05).codes).toContain("splitting");
   });
+  it("speak of the clay right under the glaze where the piece bends", () => {
+    const { of } = tell({ ...question, ware: { glazed: "one-face-free" } }, ({ figures }) => ({
+      figures: { ...figures, body: { ...figures.body, splits: 0.1, stress: { ...figures.body.stress, value: 31 } } },
+    }));
+    expect(of("splitting")!.text).toContain("pulls the clay right under it by about +31");
+    expect(of("splitting")!.detail).toContain("against the modulus of rupture, 45 MPa, or −σ_g t/H against 0.6 of it");
+  });
 });
 
 describe("cautions", () => {
   const w = weighUp({ ...question, ware: { glazed: "one-face", wallMm: 4 } });
   const known = { ...w.prepared, model: "measured-glasses", chemistry: {} } as Prepared;
-  const codes = (prepared: Prepared, low: number, counts: Counts = [0, 0, 20, 0]) =>
-    cautionsFor(prepared, { stress: { low, value: 0, high: 0 } } as Summary, judged(...counts)).map(({ code }) => code);
+  const codes = (prepared: Prepared, low: number, counts: Counts = [0, 0, 20, 0], bent: Summary["bent"] = null) =>
+    cautionsFor(prepared, { stress: { low, value: 0, high: 0 }, bent } as Summary, judged(...counts)).map(
+      ({ code }) => code,
+    );
 
   it("always end with what a calculation is not", () => expect(codes(known, 0)).toEqual(["not-a-certificate"]));
   it.each([
@@ -330,12 +339,20 @@ describe("cautions", () => {
   it.each([
     ["one-face", -149.9e6, false],
     ["one-face", -150.1e6, true],
-    ["one-face-free", -150.1e6, true],
     ["both-faces", -150.1e6, false],
     ["one-face", 300e6, false],
   ] as const)("%s, squeezed down to %d Pa: may burst %s", (glazed, low, said) => {
     const told = { ...known, situation: { ...known.situation, glazed } };
     expect(codes(told, low).includes("inside-only-burst")).toBe(said);
+  });
+  // On one side alone clay bears 1/0.6 as much: 11.25/0.6 = 18.75 MPa. Arithmetic.
+  it.each([
+    [18.7e6, false],
+    [18.8e6, true],
+  ])("free to bend, pulled up to %d Pa right under the glaze: may burst %s", (high, said) => {
+    const told = { ...known, situation: { ...known.situation, glazed: "one-face-free" as const } };
+    const bent = { underGlaze: { low: 0, value: 0, high }, across: 0, shallow: false };
+    expect(codes(told, -20e6, undefined, bent).includes("inside-only-burst")).toBe(said);
   });
   it("say how hard the wall is pulled, against what it bears", () => {
     const [burst] = cautionsFor(known, { stress: { low: -200e6 } } as Summary, judged(0, 0, 20, 0));

@@ -6,6 +6,7 @@ import type { EngineError } from "../../api/engine/errors.ts";
 import {
   bilayerStress,
   checkFit,
+  drivingStress,
   type FitReport,
   judgeFit,
   stackStress,
@@ -147,6 +148,22 @@ describe("stress", () => {
         const glazeMoment = (t * t * (s.glazeInterface + 2 * s.glazeSurface)) / 6;
         const bodyMoment = (-h * h * (s.bodyInterface + 2 * s.bodyBack)) / 6;
         expect(Math.abs(glazeMoment + bodyMoment) / (size * h)).toBeLessThan(1e-9);
+      }),
+    );
+  });
+});
+
+describe("a crack in a coat whose stress slopes", () => {
+  const mpa = fc.integer({ min: -200, max: 200 });
+  const slope = fc.integer({ min: 0, max: 200 });
+  it("is driven no less than by the mean, no more than by the face, and harder the more the mean pulls", () => {
+    fc.assert(
+      fc.property(mpa, slope, (mean, across) => {
+        // To a hair: ⅔ and the root are rounded.
+        const drive = drivingStress(mean, across);
+        expect(drive).toBeGreaterThanOrEqual(mean - 1e-9);
+        expect(drive).toBeLessThanOrEqual(mean + across / 2 + 1e-9);
+        expect(drivingStress(mean + 1, across)).toBeGreaterThanOrEqual(drive);
       }),
     );
   });

@@ -8,9 +8,11 @@ import {
   coolingSchedule,
   criticalStress,
   delayedShare,
+  drivingStress,
   edgeEnergy,
   liftingStress,
   logSettingViscosity,
+  meanBorne,
   setPointAlong,
   setPointOffset,
   stiffnessContrast,
@@ -72,6 +74,51 @@ describe("critical stress by thickness", () => {
   });
   it("doubling the thickness lowers it by 29 %", () =>
     close(criticalStress(1, 2, 2) / criticalStress(1, 2, 1), Math.SQRT1_2, { rel: 1e-12 }));
+});
+
+// A channelling crack a deep is driven by the stress averaged over its own depth (Beuth 1992; Hutchinson & Suo 1992, from
+// memory; that it is this mean is the docstring's choice): σ̄(a)√(a/t), at its greatest over all depths.
+describe("a crack in a coat whose stress slopes", () => {
+  it.each([
+    ["squeezed, but pulled at its surface", -5.8, 39.2],
+    ["pulled from nothing at one face to all at the other", 15, 30],
+    ["pulled on the whole, squeezed at one face", 8, 40],
+    ["hardly sloping", 40.2, 1.07],
+    ["just so that it runs through", 20, 20],
+  ])("is driven as hard as it can be at any depth: %s", (_what, mean, across) => {
+    let most = 0;
+    for (let i = 1; i <= 20_000; i++) {
+      const deep = i / 20_000;
+      most = Math.max(most, (mean + across / 2 - (across * deep) / 2) * Math.sqrt(deep));
+    }
+    close(drivingStress(mean, across), most, { rel: 1e-7, why: "depths in steps of a 20,000th" });
+  });
+  it("pulled at 30 at one face and at nothing at the other: ⅔ 30 √⅔ = 16.330", () =>
+    close(drivingStress(15, 30), 20 * Math.sqrt(2 / 3), { rel: 1e-12 }));
+  it("is driven by the mean alone where stress is even, or slopes by less than its mean", () => {
+    // The worked example above, stretched: 40.202 in the mean, 40.739 − 39.665 = 1.074 from face to face.
+    for (const [mean, across] of [
+      [30, 0],
+      [40.202, 1.074],
+      [-40.202, 1.074],
+    ] as const)
+      expect(drivingStress(mean, across)).toBe(mean);
+    expect(meanBorne(28.8, 1.074)).toBe(28.8);
+  });
+  it.each([
+    [10, 12],
+    [3, 40],
+    [0.5, 200],
+  ])("%d MPa if even: where it slopes by %d, as much mean stress as drives it so hard", (even, across) =>
+    close(drivingStress(meanBorne(even, across), across), even, { rel: 1e-12 }),
+  );
+});
+
+describe("a thin glaze on a piece that bends", () => {
+  it("pulls the clay right under it four times as hard as in the mean: σt/H, and 6M/H² of M = σtH/2", () => {
+    const { bodyInterface, glazeMean } = bilayerStress({ ...layers, glazeM: 1e-7 }, mismatch);
+    close((bodyInterface / -glazeMean) * (5e-3 / 1e-7), 4, { rel: 1e-3, why: "the next term is of the order of t/H" });
+  });
 });
 
 // t₂/t₁ = (σ₁/σ₂)^n: one hour's strength over that of ten years, n = 18: 87600^(1/18) = 1.88 (derived; 2.04 for n = 16).

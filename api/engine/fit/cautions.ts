@@ -1,5 +1,6 @@
 /** Where a result could hurt someone: said once, with the usual defence. @module */
 import type { Notice } from "../errors.ts";
+import { TENSILE_SHARE } from "./constants.ts";
 import { facesOf, skinOf } from "./simulate.ts";
 import type { Prepared } from "./situation.ts";
 import type { Summary } from "./summary.ts";
@@ -24,8 +25,11 @@ export function cautionsFor(prepared: Prepared, summary: Summary, { of20 }: Judg
         "A shivering glaze sheds slivers as sharp as glass. Wear eye protection when you handle such ware and never use it for food or drink.",
     });
   }
-  const tension = (-summary.stress.low * facesOf(situation) * skinOf(situation)) / situation.wallM;
-  if (situation.glazed !== "both-faces" && tension > (body.ruptureMPa.value * 1e6) / 4) {
+  // Pulled on one side alone, clay bears more than pulled evenly, so as much of it is a smaller part.
+  const { tension, part } = summary.bent
+    ? { tension: summary.bent.underGlaze.high, part: TENSILE_SHARE }
+    : { tension: (-summary.stress.low * facesOf(situation) * skinOf(situation)) / situation.wallM, part: 1 };
+  if (situation.glazed !== "both-faces" && tension * part > (body.ruptureMPa.value * 1e6) / 4) {
     notices.push({
       code: "inside-only-burst",
       message: `A wall glazed on one face only carries up to ${Math.round(tension / 1e6)} MPa of pull here, a good part of what the clay bears (${Math.round(body.ruptureMPa.value)} MPa). Such a pot can burst with hot liquid: glaze both faces, or make the wall thicker.`,

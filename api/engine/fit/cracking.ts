@@ -48,6 +48,42 @@ export function criticalStress(toughness: number, factor: number, glazeM: number
 }
 
 /**
+ * Even stress that would drive a crack as hard as stress that slopes through the coat.
+ *
+ *     of a crack a deep, from the face that is pulled harder:  σ̄(a) √(a/t),   σ̄ the mean over its own depth
+ *     m ≥ d:   m                            it runs through the whole coat, as if its stress were even
+ *     m < d:   ⅔ s √(2s/3d),  s = m + d/2   it stays in the part that is pulled, 2s/3d of the coat deep
+ *
+ * @param mean - m, mean through the coat [Pa]
+ * @param across - d, stress at the one face less that at the other, without its sign [Pa]
+ * @returns stress [Pa], never below the mean; the mean itself where no face is pulled
+ * @remarks A channelling crack may be shallower than its coat, and what drives it is the stress that it sets free (Beuth
+ * 1992; Hutchinson & Suo 1992, from memory). That this is the mean over its depth, with the whole coat's Z, is a choice,
+ * no source: an edge crack in a half-space takes 0.41 of the slope where the mean takes 0.5. The depth is the one that
+ * drives the crack hardest. So of a squeezed coat that a bending piece pulls at its surface, the surface counts.
+ * @example drivingStress(-5.8e6, 39.2e6) // 4.45e6
+ */
+export function drivingStress(mean: number, across: number): number {
+  if (mean >= across) return mean;
+  const face = mean + across / 2;
+  return face > 0 ? (2 / 3) * face * Math.sqrt((2 * face) / (3 * across)) : mean;
+}
+
+/**
+ * Mean stress at which a coat whose stress slopes cracks: the inverse of {@link drivingStress}.
+ *
+ *     K ≥ d: K;   K < d: 1.5 (K² d)^⅓ − d/2
+ *
+ * @param even - K, even stress at which it cracks [Pa], above 0
+ * @param across - d, as there [Pa]
+ * @returns mean stress [Pa]; below 0 where a squeezed coat can crack from a face that is pulled
+ * @example meanBorne(4.45e6, 39.2e6) // −5.8e6
+ */
+export function meanBorne(even: number, across: number): number {
+  return even >= across ? even : 1.5 * Math.cbrt(even * even * across) - across / 2;
+}
+
+/**
  * Toughness that a crack has to reach, as a share of K_Ic, to run far enough to be seen within a time.
  *
  *     v = A (K/K_Ic)^n   →   K/K_Ic = (L/(A t))^(1/n)

@@ -3,10 +3,10 @@
 import { moistureAge } from "../body/index.ts";
 import { larger } from "../numeric/larger.ts";
 import { POISSON, TENSILE_SHARE, TOUGHNESS } from "./constants.ts";
-import { channellingFactor, contrastOf, delayedShare, YEAR_S } from "./cracking.ts";
+import { channellingFactor, contrastOf, delayedShare, drivingStress, YEAR_S } from "./cracking.ts";
 import { edgeEnergy } from "./delamination.ts";
 import { DRAWS } from "./draws.ts";
-import { type CoatArrays, type Deviates, facesOf, type Situation } from "./simulate.ts";
+import { type Bent, type CoatArrays, type Deviates, facesOf, type Situation } from "./simulate.ts";
 import type { Outcome } from "./types.ts";
 
 /** Outcomes by rank, from the most squeezed to the most stretched. */
@@ -30,12 +30,15 @@ export interface Judged {
  * Judges each draw. Cracks: σ ≥ K/√(Zh), with no root taken twice; later, K falls to what a crack needs to run within the
  * service time. Lifting: over the face where G₀ ≥ Γ, at the sharpest edge where the radial pull −σt/R exceeds what the
  * clay bears. The wall splits where the glaze pulls it harder than that. Of several coats any one may crack by itself.
+ * In a piece that bends stress slopes: σ is what drives a crack ({@link drivingStress}), and the wall splits as
+ * {@link bentSplits} says. What the growth of the clay adds is taken as even there too.
  * @param s - the situation
  * @param z - deviates
  * @param interfaceToughness - Γ of each draw [J/m²]
  * @param bodyPa - stiffness of the clay [Pa]
  * @param skin - the only coat, or all together
  * @param coats - each coat
+ * @param bent - what slopes, if the piece bends
  * @param judged - filled
  * @returns draws in which the edge lifts, the face flakes, the wall splits
  */
@@ -46,6 +49,7 @@ export function drawOutcomes(
   bodyPa: Float64Array,
   skin: CoatArrays,
   coats: readonly CoatArrays[],
+  bent: Bent | null,
   { root, outcome, failed }: Judged,
 ): { edges: number; flakes: number; splits: number } {
   const { toughness, moisture, rupture } = z;
@@ -62,7 +66,7 @@ export function drawOutcomes(
   const perPercent = moistureAge(s.serviceYears) / 100 / (1 - POISSON);
   const inTime = delayedShare(s.serviceYears * YEAR_S);
   const faces = facesOf(s);
-  const several = coats.length > 1;
+  const apart = coats.length > 1 || bent !== null;
   let edgesLift = 0;
   let facesFlake = 0;
   let wallsSplit = 0;
@@ -77,9 +81,10 @@ export function drawOutcomes(
     const growth = larger(swelling + swellingSd * moisture[i]!, 0) * perPercent;
     let intensity = now * r;
     let later = (now + growth * stiff) * r;
-    if (several) {
-      intensity = worstOf(coats, i, factor, 0, intensity);
-      later = worstOf(coats, i, factor, growth, later);
+    if (apart) {
+      const slope = bent === null ? 0 : bent.across[i]!;
+      intensity = worstOf(coats, bent, i, factor, 0, drivingStress(now, slope) * r);
+      later = worstOf(coats, bent, i, factor, growth, drivingStress(now + growth * stiff, slope) * r);
     }
     let rank = SOUND;
     if (now < 0) {
@@ -97,14 +102,44 @@ export function drawOutcomes(
     outcome[i] = rank;
     failed[i] = rank === SOUND ? 0 : 1;
   }
+  if (bent !== null) wallsSplit = bentSplits(s, rupture, bent.underGlaze, skin);
   return { edges: edgesLift, flakes: facesFlake, splits: wallsSplit };
 }
 
+/**
+ * How many walls split that bend under their glaze. Pulled on one side alone, clay bears its whole modulus of rupture,
+ * which is measured in bending; pulled evenly, only a share of it. Either will do: a thick glaze on a thin wall pulls the
+ * wall almost evenly (that both are asked, and not their sum, is a choice, no source).
+ *
+ *     σ_b under the glaze ≥ R,   or  −σt/H ≥ 0.6 R
+ *
+ * @param rupture - deviates of the modulus of rupture
+ * @param underGlaze - stress in the clay directly under the glaze [Pa]
+ */
+function bentSplits(s: Situation, rupture: Float64Array, underGlaze: Float64Array, skin: CoatArrays): number {
+  const { value, sd } = s.body.ruptureMPa;
+  let splits = 0;
+  for (let i = 0; i < DRAWS; i++) {
+    const bears = larger(value + sd * rupture[i]!, 1) * 1e6;
+    const mean = (-skin.stress[i]! * skin.glazeM[i]!) / s.wallM;
+    if (underGlaze[i]! >= bears || mean >= bears * TENSILE_SHARE) splits++;
+  }
+  return splits;
+}
+
 /** Stress intensity of the coat that comes nearest to cracking after some growth of the clay, if above `worst` [MPa·√m]. */
-function worstOf(coats: readonly CoatArrays[], i: number, factor: number, growth: number, worst: number): number {
+function worstOf(
+  coats: readonly CoatArrays[],
+  bent: Bent | null,
+  i: number,
+  factor: number,
+  growth: number,
+  worst: number,
+): number {
   let most = worst;
-  for (const { stress, glazeM, glazePa } of coats) {
-    const own = (stress[i]! + growth * glazePa[i]!) * Math.sqrt(factor * glazeM[i]!) * 1e-6;
+  for (const { stress, across, glazeM, glazePa } of coats) {
+    const slope = bent === null ? 0 : across[i]!;
+    const own = drivingStress(stress[i]! + growth * glazePa[i]!, slope) * Math.sqrt(factor * glazeM[i]!) * 1e-6;
     most = larger(own, most);
   }
   return most;

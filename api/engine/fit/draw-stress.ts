@@ -1,13 +1,16 @@
 /** The stress of every draw, in one coat or in each of several. @module */
 import { POISSON } from "./constants.ts";
 import { DRAWS } from "./draws.ts";
-import { type CoatArrays, facesOf, type Situation } from "./simulate.ts";
-import { bilayerStress, type Layers, sharedStress, stackStress } from "./stress.ts";
+import { type Bent, type CoatArrays, facesOf, type Situation } from "./simulate.ts";
+import { bentStack, bilayerStress, type Layers, sharedStress, stackStress } from "./stress.ts";
 
-/** One coat on the wall. */
-export function drawStress(s: Situation, bodyPa: Float64Array, coat: CoatArrays): void {
-  if (s.glazed === "one-face-free") {
-    drawBent(s, bodyPa, coat);
+/**
+ * One coat on the wall.
+ * @param bent - filled, if the piece bends
+ */
+export function drawStress(s: Situation, bodyPa: Float64Array, coat: CoatArrays, bent: Bent | null): void {
+  if (bent !== null) {
+    drawBent(s, bodyPa, coat, bent);
     return;
   }
   const { mismatch, stress, glazeM, glazePa } = coat;
@@ -20,7 +23,12 @@ export function drawStress(s: Situation, bodyPa: Float64Array, coat: CoatArrays)
 }
 
 /** One coat on a piece that bends. */
-function drawBent(s: Situation, bodyPa: Float64Array, { mismatch, stress, glazeM, glazePa }: CoatArrays): void {
+function drawBent(
+  s: Situation,
+  bodyPa: Float64Array,
+  { mismatch, stress, glazeM, glazePa }: CoatArrays,
+  { across, underGlaze }: Bent,
+): void {
   const pair: Layers = {
     glazePa: 0,
     glazePoisson: POISSON,
@@ -33,12 +41,23 @@ function drawBent(s: Situation, bodyPa: Float64Array, { mismatch, stress, glazeM
     pair.glazePa = glazePa[i]!;
     pair.glazeM = glazeM[i]!;
     pair.bodyPa = bodyPa[i]!;
-    stress[i] = bilayerStress(pair, mismatch[i]!).glazeMean;
+    const { glazeMean, glazeSurface, glazeInterface, bodyInterface } = bilayerStress(pair, mismatch[i]!);
+    stress[i] = glazeMean;
+    across[i] = Math.abs(glazeSurface - glazeInterface);
+    underGlaze[i] = bodyInterface;
   }
 }
 
-/** Several coats: each pulls the common wall, see {@link stackStress}. */
-export function drawStackStress(s: Situation, bodyPa: Float64Array, coats: readonly CoatArrays[]): void {
+/**
+ * Several coats: each pulls the common wall, see {@link stackStress}.
+ * @param bent - filled, if the piece bends, and with it how each coat slopes
+ */
+export function drawStackStress(
+  s: Situation,
+  bodyPa: Float64Array,
+  coats: readonly CoatArrays[],
+  bent: Bent | null,
+): void {
   const layers = coats.map(() => ({ pa: 0, poisson: POISSON, thicknessM: 0, mismatch: 0 }));
   const wall = { pa: 0, poisson: s.body.poisson, thicknessM: s.wallM };
   for (let i = 0; i < DRAWS; i++) {
@@ -51,6 +70,16 @@ export function drawStackStress(s: Situation, bodyPa: Float64Array, coats: reado
     }
     const stress = stackStress(layers, wall, s.glazed);
     for (let j = 0; j < coats.length; j++) coats[j]!.stress[i] = stress[j]!;
+    if (bent === null) continue;
+    const { strain, curvature } = bentStack(layers, wall);
+    bent.underGlaze[i] = (wall.pa / (1 - wall.poisson)) * strain;
+    let across = 0;
+    for (let j = 0; j < coats.length; j++) {
+      const { pa, poisson, thicknessM } = layers[j]!;
+      coats[j]!.across[i] = Math.abs((pa / (1 - poisson)) * curvature * thicknessM);
+      across += coats[j]!.across[i]!;
+    }
+    bent.across[i] = across;
   }
 }
 

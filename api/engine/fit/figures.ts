@@ -59,7 +59,13 @@ export function figuresOf(
       moistureExpansion: of(scaled(spread(body.moisturePercent), moistureAge(situation.serviceYears)), UNITS.strain, {
         decimals: 4,
       }),
-      stress: of(scaled(summary.stress, share / 1e6), UNITS.stress, { decimals: 1 }),
+      stress: of(
+        summary.bent ? scaled(summary.bent.underGlaze, 1e-6) : scaled(summary.stress, share / 1e6),
+        UNITS.stress,
+        {
+          decimals: 1,
+        },
+      ),
       rupture: of(spread(body.ruptureMPa), UNITS.stress, { decimals: 0 }),
       splits: lifted.splits / DRAWS,
       ...(body.bounds ? { bounds: body.bounds(summary.setPointC.value) } : {}),

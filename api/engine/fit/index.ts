@@ -4,7 +4,15 @@ export { checkFit } from "./check-fit.ts";
 // The same in short, for long tables.
 export { judgeFit } from "./judge-fit.ts";
 // Its parts, for tests, lessons and other steps.
-export { channellingFactor, criticalStress, delayedShare, stiffnessContrast, YEAR_S } from "./cracking.ts";
+export {
+  channellingFactor,
+  criticalStress,
+  delayedShare,
+  drivingStress,
+  meanBorne,
+  stiffnessContrast,
+  YEAR_S,
+} from "./cracking.ts";
 export { edgeEnergy, liftingStress } from "./delamination.ts";
 export {
   coolingOf,

@@ -1,5 +1,5 @@
 /** Stress through glaze and wall, ready to be drawn. @module */
-import { round } from "../quantity.ts";
+import { quantileOf, round } from "../quantity.ts";
 import { POISSON } from "./constants.ts";
 import { type Situation, skinOf } from "./simulate.ts";
 import { bilayerStress, bodyStress, type Layers } from "./stress.ts";
@@ -7,7 +7,8 @@ import type { ProfilePoint } from "./types.ts";
 
 /**
  * Stress from the outer face of the glaze inward, at the centre of the doubt.
- * A straight wall carries even stress in each layer; a flat piece glazed on one face bends, so its stress slopes.
+ * A straight wall carries even stress in each layer; a flat piece glazed on one face bends, so its stress slopes. Of
+ * several coats on such a piece the curvature follows from the means, by the balance of moments.
  * @param s - the situation
  * @param middle - centres: stress of the glaze [Pa], mismatch [-], Young's modulus of the glaze [Pa]; of several coats
  * the mean stress of each
@@ -41,6 +42,7 @@ export function stressProfile(
       at(t + h, bent.bodyBack, "body"),
     ];
   }
+  if (s.glazed === "one-face-free" && middle.coats) return bentStacked(s, middle.coats);
   const both = s.glazed === "both-faces";
   if (middle.coats) return stacked(s, middle.coats, both);
   const wall = bodyStress(middle.stress, s.thicknessM, s.wallM, both ? 2 : 1);
@@ -77,4 +79,44 @@ function stacked(
   add(h, wall, "body");
   if (both) for (const { thicknessMm, stress } of [...coats].reverse()) add(thicknessMm, stress, "glaze");
   return points;
+}
+
+/**
+ * Coats one under the other on a piece that bends.
+ *
+ *     κ = (σ_b H²/2 − Σ σ_j t_j y_j)/(Σ E_j t_j³/12 + E₂H³/12),   σ_b = −Σ σ_j t_j/H
+ *
+ * y_j is the height of the middle of a coat over the clay, E the Young's modulus over 1 − ν; each layer slopes by Eκ about
+ * its mean.
+ */
+function bentStacked(s: Situation, coats: readonly { thicknessMm: number; stress: number }[]): ProfilePoint[] {
+  const layers = [s, ...s.under].map(({ youngsGPa, thicknessM }, j) => ({
+    t: thicknessM,
+    stiff: (quantileOf(youngsGPa, 0.5) * 1e9) / (1 - POISSON),
+    stress: coats[j]!.stress,
+    layer: "glaze" as ProfilePoint["layer"],
+  }));
+  const h = s.wallM;
+  const wall = {
+    t: h,
+    stiff: (s.body.youngsGPa.value * 1e9) / (1 - s.body.poisson),
+    stress: layers.reduce((sum, { stress, t }) => sum - stress * t, 0) / h,
+    layer: "body" as const,
+  };
+  let top = skinOf(s);
+  let moment = (wall.stress * h * h) / 2;
+  let resists = 0;
+  for (const { t, stress } of layers) {
+    moment -= stress * t * (top - t / 2);
+    top -= t;
+  }
+  for (const { t, stiff } of [...layers, wall]) resists += (stiff * t ** 3) / 12;
+  const curvature = moment / resists;
+  let depth = 0;
+  return [...layers, wall].flatMap(({ t, stiff, stress, layer }) => {
+    const rise = (stiff * curvature * t) / 2;
+    const points = [at(depth * 1000, stress + rise, layer), at((depth + t) * 1000, stress - rise, layer)];
+    depth += t;
+    return points;
+  });
 }

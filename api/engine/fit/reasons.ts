@@ -49,6 +49,7 @@ export function reasonsFor(
     mismatchReason(summary, figures),
     meansReason(prepared, summary, figures),
     thresholdReason(prepared, summary, figures),
+    ...slopeReason(summary, figures),
     casesReason(prepared, judgement, figures),
     ...moistureReason(prepared, summary, figures),
     ...quartzReason(prepared, summary, figures),
@@ -71,11 +72,16 @@ function quenchReason({ quench }: Trials): Reason {
 
 function splitReason({ situation, body }: Prepared, { body: clay }: Figures): Reason[] {
   if (clay.splits < 0.05) return [];
+  const rupture = `${Math.round(body.ruptureMPa.value)} MPa`;
+  const pull = `${signed(clay.stress.value)} MPa (${signed(clay.stress.low)} to ${signed(clay.stress.high)})`;
+  const bends = situation.glazed === "one-face-free";
   return [
     {
       code: "splitting",
-      text: `The squeezed glaze pulls the clay wall by about ${signed(clay.stress.value)}\u00a0MPa; with a wall of ${millimetres(situation.wallM * 1000)} it may split, ${chances(Math.round(clay.splits * 20))}.`,
-      detail: `σ_b = −σ_g n t/H = ${signed(clay.stress.value)} MPa (${signed(clay.stress.low)} to ${signed(clay.stress.high)}) against 0.6 of the modulus of rupture, ${Math.round(body.ruptureMPa.value)} MPa.`,
+      text: `The squeezed glaze pulls the clay ${bends ? "right under it" : "wall"} by about ${signed(clay.stress.value)}\u00a0MPa; with a wall of ${millimetres(situation.wallM * 1000)} it may split, ${chances(Math.round(clay.splits * 20))}.`,
+      detail: bends
+        ? `The piece bends: σ_b = E_b(ε₀ + δ)/(1 − ν_b) = ${pull} under the glaze against the modulus of rupture, ${rupture}, or −σ_g t/H against 0.6 of it.`
+        : `σ_b = −σ_g n t/H = ${pull} against 0.6 of the modulus of rupture, ${rupture}.`,
       quantities: [clay.stress, clay.rupture],
       sources: ["hutchinson-suo-1992"],
     },
@@ -124,7 +130,7 @@ function meansReason(
   };
 }
 
-function thresholdReason({ situation }: Prepared, { thresholds, stress }: Summary, figures: Figures): Reason {
+function thresholdReason({ situation }: Prepared, { thresholds, stress, bent }: Summary, figures: Figures): Reason {
   const mm = skinOf(situation) * 1000;
   if (stress.value < thresholds.edgesMayLift / 2) {
     const half = thresholds.flakesComeOff * Math.SQRT2;
@@ -136,13 +142,33 @@ function thresholdReason({ situation }: Prepared, { thresholds, stress }: Summar
       sources: ["hutchinson-suo-1992", "soda-lime-toughness-1990"],
     };
   }
+  // Half as thick, a glaze that slopes would slope less too.
+  const half = bent?.shallow
+    ? ""
+    : ` (half as thick, from about ${megapascal(thresholds.cracksOnCooling * Math.SQRT2)})`;
   return {
     code: "cracking-threshold",
     detail: `σ_c = K/√(Zh): Z from the stiffness of glaze and clay (1.976 when equal), h ${millimetres(mm)}; K_Ic ${situation.toughness.value.toFixed(2)} MPa·√m at once, falling with time to the floor K0 ${TOUGHNESS.floor.value.toFixed(2)} MPa·√m, less what moisture adds.`,
-    text: `A skin ${millimetres(mm)} thick cracks at once from about ${megapascal(thresholds.cracksOnCooling)} (half as thick, from about ${megapascal(thresholds.cracksOnCooling * Math.SQRT2)}). In ${years(situation.serviceYears)} it can still crack if it starts out above ${megapascal(thresholds.mayCrackInTime)}.`,
+    text: `A skin ${millimetres(mm)} thick cracks at once from about ${megapascal(thresholds.cracksOnCooling)}${half}. In ${years(situation.serviceYears)} it can still crack if it starts out above ${megapascal(thresholds.mayCrackInTime)}.`,
     quantities: [figures.thresholds.cracksOnCooling, figures.thresholds.mayCrackInTime],
     sources: ["hutchinson-suo-1992", "beuth-1992"],
   };
+}
+
+/** A thick glaze on a piece that bends may crack from a face, though as a whole it would hold. */
+function slopeReason({ bent, stress }: Summary, figures: Figures): Reason[] {
+  if (!bent?.shallow) return [];
+  const { across } = bent;
+  const face = stress.value + across / 2;
+  return [
+    {
+      code: "sloping-stress",
+      detail: `Of a crack a deep, σ̄(a)√(a/t) at its greatest: m where the mean m is at least d, else ⅔ s √(2s/3d), s = m + d/2; m ${megapascal(stress.value)}, d ${megapascal(across)}, s ${megapascal(face)}.`,
+      text: `The glaze is thick beside the wall and the piece bends with it: between its two faces the stress in the glaze differs by ${megapascal(across)}, and the one that is pulled harder stands at ${megapascal(face)}. A crack can start there and stay shallow.`,
+      quantities: [plain(figures.stress)],
+      sources: ["beuth-1992", "hutchinson-suo-1992"],
+    },
+  ];
 }
 
 function casesReason({ situation }: Prepared, { of20 }: Judgement, figures: Figures): Reason {

@@ -60,6 +60,14 @@ export function skinOf(s: Situation): number {
   return s.under.reduce((sum, { thicknessM }) => sum + thicknessM, s.thicknessM);
 }
 
+/** A piece that bends, an element a draw [Pa]. */
+export interface Bent {
+  /** Stress at the one face of the glaze less that at the other, without its sign; of several coats, without their steps. */
+  across: Float64Array;
+  /** Stress in the clay directly under the glaze, where a squeezed glaze pulls it hardest. */
+  underGlaze: Float64Array;
+}
+
 /** One array element a draw; stresses [Pa], strains [-], temperatures [°C]. Of several coats, the skin as a whole. */
 export interface Simulation {
   stress: Float64Array;
@@ -73,6 +81,8 @@ export interface Simulation {
   /** Young's modulus of the glaze [Pa]; its mean expansion 20–300 °C as it counts on the ware [1e-6/K]. */
   glazePa: Float64Array;
   alpha: Float64Array;
+  /** What slopes in a piece that bends; null in a wall that stays straight. */
+  bent: Bent | null;
   /** √(Zh) in units that turn Pa into MPa·√m. */
   root: Float64Array;
   /** Rank in {@link RANKED}. */
@@ -95,7 +105,7 @@ export interface Simulation {
  */
 export function simulate(s: Situation, draws: Draws): Simulation {
   const { normal, even, shaped, interfaceToughness } = draws;
-  const { bodyPa, skin: together, judged } = WORKSPACE;
+  const { bodyPa, underGlaze, skin: together, judged } = WORKSPACE;
   const stack: readonly Coat[] = [s, ...s.under];
   fillBody(s, normal.bodyStiffness, bodyPa);
   const coats = stack.map((coat, j) => {
@@ -115,13 +125,14 @@ export function simulate(s: Situation, draws: Draws): Simulation {
   });
   const outer = coats[0]!;
   const arrays = coats.map(({ w }) => w);
-  if (arrays.length === 1) drawStress(s, bodyPa, outer.w);
+  const skin = arrays.length === 1 ? outer.w : together;
+  const bent = s.glazed === "one-face-free" ? { across: skin.across, underGlaze } : null;
+  if (arrays.length === 1) drawStress(s, bodyPa, outer.w, bent);
   else {
-    drawStackStress(s, bodyPa, arrays);
+    drawStackStress(s, bodyPa, arrays, bent);
     meltIntoSkin(arrays, together);
   }
-  const skin = arrays.length === 1 ? outer.w : together;
-  const lifted = drawOutcomes(s, outer.z, interfaceToughness, bodyPa, skin, arrays, judged);
+  const lifted = drawOutcomes(s, outer.z, interfaceToughness, bodyPa, skin, arrays, bent, judged);
   return {
     stress: skin.stress,
     coatStress: arrays.map(({ stress }) => stress),
@@ -129,6 +140,7 @@ export function simulate(s: Situation, draws: Draws): Simulation {
     setPointC: outer.w.setPointC,
     glazePa: skin.glazePa,
     alpha: skin.alpha,
+    bent,
     glaze: outer.w.glaze,
     clay: outer.w.clay,
     root: judged.root,
@@ -153,6 +165,8 @@ export interface CoatArrays {
   clay: Float64Array;
   mismatch: Float64Array;
   stress: Float64Array;
+  /** As in {@link Bent}; filled only where the piece bends. */
+  across: Float64Array;
 }
 
 /** Deviates of every input, each in the shape of its own distribution. */
@@ -167,9 +181,11 @@ const freshArrays = (): CoatArrays => ({
   clay: array(),
   mismatch: array(),
   stress: array(),
+  across: array(),
 });
 const WORKSPACE = {
   bodyPa: array(),
+  underGlaze: array(),
   judged: { root: array(), outcome: new Uint8Array(DRAWS), failed: array() },
   skin: freshArrays(),
   coats: [freshArrays()],

@@ -158,7 +158,27 @@ export function stackStress(
     const given = pull / (e2 * h + stiff);
     return coats.map(({ pa, poisson, mismatch }) => biaxial(pa, poisson) * (given - mismatch));
   }
-  // y = 0 at the interface, the glaze above; strains from the body's own free contraction.
+  const { strain, curvature, middles } = bentStack(coats, wall);
+  return coats.map(
+    ({ pa, poisson, mismatch }, j) => biaxial(pa, poisson) * (strain + curvature * middles[j]! - mismatch),
+  );
+}
+
+/**
+ * How a plate of several coats on one face bends: strain ε₀ where clay and glaze meet, from the body's own free
+ * contraction, and curvature κ, from force and moment balance of all layers.
+ *
+ *     σ_b(y) = E₂(ε₀ + κy),   σ_j(y) = E_j(ε₀ + κy − δ_j),   y = 0 at the interface, the glaze above
+ *
+ * @param coats - the outer coat first
+ * @returns ε₀ [-], κ [1/m], height of the middle of each coat [m]
+ */
+export function bentStack(
+  coats: readonly StackLayer[],
+  wall: Omit<StackLayer, "mismatch">,
+): { strain: number; curvature: number; middles: number[] } {
+  const e2 = biaxial(wall.pa, wall.poisson);
+  const h = wall.thicknessM;
   let a = e2 * h;
   let b = (-e2 * h * h) / 2;
   let d = (e2 * h ** 3) / 3;
@@ -181,7 +201,5 @@ export function stackStress(
   const determinant = a * d - b * b;
   const strain = (f0 * d - b * f1) / determinant;
   const curvature = (a * f1 - b * f0) / determinant;
-  return coats.map(
-    ({ pa, poisson, mismatch }, j) => biaxial(pa, poisson) * (strain + curvature * middles[j]! - mismatch),
-  );
+  return { strain, curvature, middles };
 }

@@ -5,7 +5,7 @@ import { larger, smaller } from "../numeric/larger.ts";
 import { ascending, middle90Of } from "../numeric/quantiles.ts";
 import { quantity, round, UNITS } from "../quantity.ts";
 import { POISSON, QUENCH_FACTOR, TOUGHNESS } from "./constants.ts";
-import { delayedShare } from "./cracking.ts";
+import { delayedShare, meanBorne } from "./cracking.ts";
 import { DRAWS, type Draws } from "./draws.ts";
 import type { Simulation, Situation } from "./simulate.ts";
 import type { Trials } from "./types.ts";
@@ -54,6 +54,7 @@ const cracks = new Int32Array(trialData.use.length);
  *
  * K = max(K_Ic (L/(A t))^(1/n), K0): less the longer the stress lasts, never below the floor. α is that at 85 °C, the
  * middle of what a surface goes through; f, the share of the full stress that a surface feels, lies between 0.2 and 1.
+ * In a piece that bends, what slopes through the coat lowers what it bears ({@link meanBorne}).
  * @param s - the situation
  * @param simulation - its draws, judged
  * @param draws - deviates
@@ -61,7 +62,7 @@ const cracks = new Int32Array(trialData.use.length);
  */
 export function tryOut(s: Situation, simulation: Simulation, draws: Draws): Trials {
   const { toughness, quench, moisture } = draws.normal;
-  const { stress, root, glazePa, alpha } = simulation;
+  const { stress, root, glazePa, alpha, bent } = simulation;
   // The loop fetches nothing but its arrays: reaching out for every figure slowed it down.
   const { value: kIc, sd: kIcSd } = s.toughness;
   const { value: k0, sd: k0Sd } = TOUGHNESS.floor;
@@ -84,7 +85,12 @@ export function tryOut(s: Situation, simulation: Simulation, draws: Draws): Tria
     const perKelvin = stiff * alpha[i]! * 1e-6 * cold;
     const full = quenchFactor(quench[i]!);
     const grown = larger(swelling + swellingSd * moisture[i]!, 0) * 0.01 * stiff;
-    differences[j] = differenceOf(now, tough, floor, perKelvin * full);
+    const across = bent === null ? 0 : bent.across[i]!;
+    differences[j] = differenceOf(now, tough, floor, perKelvin * full, across);
+    if (across > floor) {
+      tryBent(now, tough, floor, grown, perKelvin, full, across);
+      continue;
+    }
     for (let k = 0; k < steamShares.length; k++) {
       if (now + grown * steamGrowth[k]! < larger(steamShares[k]! * tough, floor)) passes[k]!++;
     }
@@ -114,6 +120,26 @@ export function tryOut(s: Situation, simulation: Simulation, draws: Draws): Tria
   };
 }
 
+/** Steam and use of a draw whose stress slopes so much through the coat that it may crack from a face. */
+function tryBent(
+  now: number,
+  tough: number,
+  floor: number,
+  grown: number,
+  perKelvin: number,
+  full: number,
+  across: number,
+): void {
+  const bears = (share: number) => meanBorne(larger(share * tough, floor), across);
+  for (let k = 0; k < passes.length; k++) {
+    if (now + grown * STEAM.growth[k]! < bears(STEAM.toughness[k]!)) passes[k]!++;
+  }
+  for (let k = 0; k < cracks.length; k++) {
+    if (now + perKelvin * USE.differenceK[k]! * smaller(USE.share[k]! * full, 1) >= bears(USE.toughness[k]!))
+      cracks[k]!++;
+  }
+}
+
 /**
  * Quench difference at which each draw cracks.
  *
@@ -124,7 +150,7 @@ export function tryOut(s: Situation, simulation: Simulation, draws: Draws): Tria
  */
 export function quenchDifferences(
   s: Situation,
-  { stress, root, glazePa, alpha }: Simulation,
+  { stress, root, glazePa, alpha, bent }: Simulation,
   { normal: { toughness, quench } }: Draws,
   out: Float64Array,
 ): void {
@@ -136,7 +162,8 @@ export function quenchDifferences(
     const tough = (kIc + kIcSd * toughness[i]!) * perRoot;
     const floor = (k0 + k0Sd * toughness[i]!) * perRoot;
     const perKelvin = glazePa[i]! * BIAXIAL * alpha[i]! * 1e-6 * cold;
-    out[i] = differenceOf(stress[i]!, tough, floor, perKelvin * quenchFactor(quench[i]!));
+    const across = bent === null ? 0 : bent.across[i]!;
+    out[i] = differenceOf(stress[i]!, tough, floor, perKelvin * quenchFactor(quench[i]!), across);
   }
 }
 
@@ -148,9 +175,12 @@ function coldShare({ rise }: Situation): number {
 /**
  * @param tough - tension at which a crack runs at once [Pa]; `floor` the least at which it ever creeps [Pa]
  * @param perStep - tension that a kelvin of quench adds [Pa/K]
+ * @param across - how far stress slopes through the coat [Pa]
  */
-function differenceOf(stress: number, tough: number, floor: number, perStep: number): number {
-  const difference = (larger(quenchShare * tough, floor) - stress) / larger(perStep, LEAST_PER_STEP);
+function differenceOf(stress: number, tough: number, floor: number, perStep: number, across: number): number {
+  const even = larger(quenchShare * tough, floor);
+  const bears = across > even ? meanBorne(even, across) : even;
+  const difference = (bears - stress) / larger(perStep, LEAST_PER_STEP);
   return smaller(larger(difference, 0), CLAY_BREAKS_K);
 }
 

@@ -181,7 +181,7 @@ export interface FitVerdict {
     expansion: Quantity;
     youngs: Quantity;
     moistureExpansion: Quantity;
-    /** Mean stress in the clay wall [MPa], tension positive. */
+    /** Mean stress in the clay wall, or directly under the glaze where a flat piece bends [MPa], tension positive. */
     stress: Quantity;
     /** Modulus of rupture. */
     rupture: Quantity;

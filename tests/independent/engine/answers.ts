@@ -115,6 +115,7 @@ export function ofFit(request: fit.FitRequest) {
   const answer = {
     perDraw: Object.fromEntries(Object.entries(perDraw).map(([name, values]) => [name, packed(values)])),
     coats: run.coatStress.map(packed),
+    bent: run.bent && { across: packed(run.bent.across), underGlaze: packed(run.bent.underGlaze) },
     quench: packed(differences),
     ...{ lifted: { ...run.lifted }, counts: { ...run.counts }, ...sharesOf(run) },
     summary: {
@@ -125,6 +126,7 @@ export function ofFit(request: fit.FitRequest) {
       bodyMean: summary.bodyMean,
       thresholds: summary.thresholds,
       moistureStress: summary.moistureStress,
+      underGlaze: summary.bent?.underGlaze ?? null,
     },
   };
   const { verdict, probabilities, stress, trials, pulls, parts } = fit.checkFit({ ...request, include: ["parts"] });

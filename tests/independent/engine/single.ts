@@ -67,6 +67,8 @@ export function ofMechanics(chance: Chance) {
       stiffnessContrast: fit.stiffnessContrast(glazePa, 0.2, bodyPa, layers.bodyPoisson),
       channelling: fit.channellingFactor(contrast),
       critical: fit.criticalStress(toughness * 1e6, fit.channellingFactor(contrast), glazeM),
+      drivingStress: fit.drivingStress(stress, Math.abs(mismatch) * 1e11),
+      meanBorne: fit.meanBorne(toughness * 3e7, Math.abs(mismatch) * 1e11),
       delayedShare: fit.delayedShare(seconds),
       edgeEnergy: fit.edgeEnergy(stress, glazeM, glazePa, 0.2),
       lifting: fit.liftingStress(interfaceToughness, glazeM, glazePa, 0.2),

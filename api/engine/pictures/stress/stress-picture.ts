@@ -158,7 +158,7 @@ function told({ stress, body }: FitReport, wall: Wall): { title: string; descrip
   const description = [
     `Stress through a wall ${faces[wall.glazed]}, from −200 megapascal, squeezed, on the left, to +80, pulled, on the right.`,
     `${glaze.name === "glaze" ? "Glaze" : "Outer coat"} ${millimetres(glaze.mm)}: ${signed(glaze.outer)} MPa at its surface, ${signed(glaze.inner)} at its inner side; glaze as a whole ${signed(stress.value)}, 9 in 10 between ${signed(stress.low)} and ${signed(stress.high)}.`,
-    `Clay ${Number(clay.mm.toFixed(1))} mm: ${signed(clay.outer, 1)} MPa beside the glaze, ${signed(clay.inner, 1)} at its far side; mean 9 in 10 between ${signed(body.stress.low, 1)} and ${signed(body.stress.high, 1)}.`,
+    `Clay ${Number(clay.mm.toFixed(1))} mm: ${signed(clay.outer, 1)} MPa beside the glaze, ${signed(clay.inner, 1)} at its far side; ${wall.glazed === "one-face-free" ? "beside the glaze" : "mean"} 9 in 10 between ${signed(body.stress.low, 1)} and ${signed(body.stress.high, 1)}.`,
     bending(wall),
   ].join(" ");
   return { title, description: description.trim() };

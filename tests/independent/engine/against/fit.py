@@ -18,6 +18,8 @@ def compare_fit(i, question, told, t):
             t.add(f"fit: {name} of each draw", run[name], unpacked(text), where)
     for ours, text in zip(run["coats"], told["coats"], strict=True):
         t.add("fit: stress in each coat", ours, unpacked(text), where)
+    for name, text in (told["bent"] or {}).items():
+        t.add(f"fit: {name} of each draw that bends", run[name], unpacked(text), where)
     t.same("fit: outcome of each draw", run["outcome"], unpacked(told["perDraw"]["outcome"]).astype(int), where)
     t.same("fit: counts", list(run["counts"].values()), [told["counts"][name] for name in run["counts"]], where)
     t.same("fit: lifted", [run["lifted"][k] for k in LIFTED], [told["lifted"][k] for k in LIFTED], where)
@@ -29,6 +31,8 @@ def compare_fit(i, question, told, t):
     summary, figures = outcome.summarise(s, run), told["summary"]
     for name in MIDDLES:
         t.add(f"fit: middle and ends of {name}", summary[name], figures[name], where)
+    if figures["underGlaze"]:
+        t.add("fit: middle and ends of underGlaze", summary["underGlaze"], figures["underGlaze"], where)
     for name, value in figures["thresholds"].items():
         t.add(f"fit: threshold {name}", summary[name], value, where)
     t.add("fit: stress that moisture adds", summary["moistureStress"], figures["moistureStress"], where)

@@ -58,6 +58,8 @@ def limits(row):
     return {
         "stiffnessContrast": m.contrast(e, POISSON, pair["bodyPa"], pair["bodyPoisson"]),
         "channelling": factor,
+        "drivingStress": float(m.driving(np.float64(row["stress"]), np.float64(abs(row["mismatch"]) * 1e11))),
+        "meanBorne": float(m.mean_borne(np.float64(row["toughness"] * 3e7), np.float64(abs(row["mismatch"]) * 1e11))),
         "critical": row["toughness"] * 1e6 / np.sqrt(factor * h),
         "delayedShare": m.delayed_share(row["seconds"]),
         "edgeEnergy": m.edge_energy(row["stress"], h, e),

@@ -149,6 +149,11 @@ def simulate(s, seed):
     body_pa = drawn(s["body"]["youngsGPa"], z["bodyStiffness"]) * 1e9
     poisson = s["body"]["poisson"]
     layers = [(c["pa"], c["m"], c["mismatch"]) for c in coats]
+    bends = s["glazed"] == "one-face-free"
+    if bends:
+        _, slopes, under_glaze = mechanics.free_plate(layers, body_pa, poisson, s["wall"])
+    else:
+        slopes, under_glaze = [np.zeros_like(body_pa) for _ in coats], None
     for coat, stress in zip(coats, mechanics.stack(layers, body_pa, poisson, s["wall"], s["glazed"]), strict=True):
         coat["stress"] = stress
     thick = sum(c["m"] for c in coats)
@@ -162,28 +167,35 @@ def simulate(s, seed):
     k0 = drawn(TOUGHNESS["floor"], z["toughness"])
     in_the_end = np.maximum(drawn(s["body"]["moisturePercent"], z["moisture"]), 0) / 100
     growth = in_the_end * mechanics.moisture_age(s["years"])
-    sections = [(skin["stress"], skin["pa"], thick)]
+    sections = [(skin["stress"], skin["pa"], thick, sum(slopes))]
     if len(coats) > 1:
-        sections += [(c["stress"], c["pa"], c["m"]) for c in coats]
-    intensity = np.max([stress * np.sqrt(factor * h) / 1e6 for stress, _, h in sections], axis=0)
-    swollen = lambda stress, pa, h: (stress + growth * pa / (1 - POISSON)) * np.sqrt(factor * h) / 1e6
+        sections += [(c["stress"], c["pa"], c["m"], slope) for c, slope in zip(coats, slopes, strict=True)]
+    intense = lambda stress, h, slope: mechanics.driving(stress, slope) * np.sqrt(factor * h) / 1e6
+    intensity = np.max([intense(stress, h, slope) for stress, _, h, slope in sections], axis=0)
+    swollen = lambda stress, pa, h, slope: intense(stress + growth * pa / (1 - POISSON), h, slope)
     later = np.max([swollen(*section) for section in sections], axis=0)
     in_time = np.maximum(k0, mechanics.delayed_share(s["years"] * YEAR_S) * k)
 
     # Lifting and splitting, only where the glaze is squeezed.
     squeezed = skin["stress"] < 0
-    bears = np.maximum(drawn(s["body"]["ruptureMPa"], z["rupture"]), 1) * 1e6 * FIGURES["strength"]["tensileShare"]
+    rupture = np.maximum(drawn(s["body"]["ruptureMPa"], z["rupture"]), 1) * 1e6
+    bears = rupture * FIGURES["strength"]["tensileShare"]
     interface = FIGURES["interface"]["median"] * np.exp(FIGURES["interface"]["logSd"] * z["interface"])
     flakes = squeezed & (mechanics.edge_energy(skin["stress"], thick, skin["pa"]) >= interface)
     edges = squeezed & (-skin["stress"] * thick / s["edge"] >= bears)
     faces = 2 if s["glazed"] == "both-faces" else 1
     splits = squeezed & (-skin["stress"] * faces * thick / s["wall"] >= bears)
+    if bends:
+        # Pulled on one side alone, clay bears its whole modulus of rupture.
+        splits |= under_glaze >= rupture
 
     outcome = np.where(intensity >= k, 3, np.where(later >= in_time, 2, np.where(flakes | edges, 0, 1)))
     cooled = 1e6 / (outer["setC"] - 20)
     return {
         **skin,
         "coats": [c["stress"] for c in coats],
+        "across": sum(slopes),
+        "underGlaze": under_glaze,
         "setC": outer["setC"],
         "glazeMean": outer["glaze"] * cooled,
         "bodyMean": outer["clay"] * cooled,

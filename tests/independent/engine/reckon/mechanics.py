@@ -59,7 +59,8 @@ def straight(glaze_pa, glaze_m, body_pa, body_poisson, wall_m, mismatch, faces):
 
 
 def free_plate(layers, wall_pa, wall_poisson, wall_m):
-    """Mean stress in each layer of a plate free to bend, from force and moment balance; `layers` outer first.
+    """Mean stress in each layer of a plate free to bend, how far it slopes from face to face, and the stress in the clay
+    directly under the glaze, from force and moment balance; `layers` outer first.
 
     Strain ε₀ + κ y, y = 0 at the clay's face: ∫σ dy = 0 and ∫σ y dy = 0, solved draw by draw by numpy.
     """
@@ -81,16 +82,18 @@ def free_plate(layers, wall_pa, wall_poisson, wall_m):
         middles.append(top + thickness / 2)
         top = top + thickness
     solved = np.linalg.solve(stiff, load[:, :, None])[:, :, 0]
-    return [
+    means = [
         biaxial(pa, POISSON) * (solved[:, 0] + solved[:, 1] * middle - mismatch)
         for (pa, _, mismatch), middle in zip(layers, reversed(middles), strict=True)
     ]
+    across = [np.abs(biaxial(pa, POISSON) * solved[:, 1] * thickness) for pa, thickness, _ in layers]
+    return means, across, e2 * solved[:, 0]
 
 
 def stack(layers, wall_pa, wall_poisson, wall_m, glazed):
     """Mean stress in each coat [Pa]; `layers` are (modulus, thickness, mismatch), the outer one first."""
     if glazed == "one-face-free":
-        return free_plate(layers, wall_pa, wall_poisson, wall_m)
+        return free_plate(layers, wall_pa, wall_poisson, wall_m)[0]
     faces = 2 if glazed == "both-faces" else 1
     stiff = sum(faces * biaxial(pa, POISSON) * t for pa, t, _ in layers)
     pull = sum(faces * biaxial(pa, POISSON) * t * d for pa, t, d in layers)
@@ -108,6 +111,25 @@ def channelling(alpha):
     row = FIGURES["channelling"]
     xs = row["start"] + row["step"] * np.arange(len(row["z"]))
     return np.maximum(line(xs, row["z"], alpha), 1)
+
+
+def driving(mean, across):
+    """σ̄(a) √(a/t) at its greatest over the depth a of a crack, with a/t from 0 to 1; the mean where no face is pulled.
+
+    σ̄ = s − d a/2t from the face pulled harder, s = m + d/2: greatest at a/t = 2s/3d, or through the whole coat.
+    """
+    face = np.asarray(mean + across / 2)
+    deep = np.clip(np.divide(2 * face, 3 * across, out=np.ones_like(face), where=across > 0), 0, 1)
+    return np.where(face > 0, (face - across * deep / 2) * np.sqrt(deep), mean)
+
+
+def mean_borne(even, across):
+    """Mean stress at which a sloping coat cracks that an even stress would crack: √(a/t) = x solves x³ d = K there.
+
+    From σ̄ = K/x and σ̄ = m + d/2 − d x²/2 at the depth where the drive is greatest, 3 d x² = 2 (m + d/2).
+    """
+    x = np.cbrt(np.divide(even, across, out=np.ones_like(even + across), where=across > even))
+    return np.where(x < 1, even / x - across / 2 + across * x**2 / 2, even)
 
 
 def delayed_share(seconds):

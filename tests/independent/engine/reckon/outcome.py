@@ -28,12 +28,13 @@ def summarise(s, run):
     return {
         "stress": middle90(run["stress"]),
         **{name: middle90(run[key][::4]) for name, key in shown.items()},
-        **thresholds(s),
+        "underGlaze": None if run["underGlaze"] is None else middle90(run["underGlaze"]),
+        **thresholds(s, middle90(run["across"][::4])["value"]),
     }
 
 
-def thresholds(s):
-    """Where each outcome begins at the centre of the doubt [Pa]."""
+def thresholds(s, across):
+    """Where each outcome begins at the centre of the doubt, `across` of it stress that slopes through the glaze [Pa]."""
     outer, body = s["coats"][0], s["body"]
     thick = sum(coat["thickness"] for coat in s["coats"])
     youngs = float(quantile(outer["youngs"]["value"], outer["youngs"]["scale"], outer["youngs"]["shape"], 0.5)) * 1e9
@@ -43,6 +44,7 @@ def thresholds(s):
     critical = lambda k: k * 1e6 / np.sqrt(factor * thick)
     at_once = critical(weakest(s["coats"])["value"])
     creep = max(critical(TOUGHNESS["floor"]["value"]), mechanics.delayed_share(s["years"] * YEAR_S) * at_once)
+    borne = lambda even: float(mechanics.mean_borne(np.asarray(even, float), np.asarray(across)))
     swelling = body["moisturePercent"]["value"] / 100 * mechanics.moisture_age(s["years"]) * youngs / (1 - POISSON)
 
     def lift(z):
@@ -52,8 +54,8 @@ def thresholds(s):
         return float(max(mechanics.lifting_stress(interface, thick, youngs), peel))
 
     return {
-        "cracksOnCooling": float(at_once),
-        "mayCrackInTime": float(creep - swelling),
+        "cracksOnCooling": borne(at_once),
+        "mayCrackInTime": float(borne(creep) - swelling),
         "flakesComeOff": lift(0),
         "edgesMayLift": lift(ONE_IN_TEN),
         "moistureStress": float(swelling),
@@ -112,18 +114,18 @@ def quench_differences(s, run):
     floor = drawn(TOUGHNESS["floor"], z["toughness"]) / run["root"]
     factor = np.clip(drawn(QUENCH, z["quench"]), 0.2, 1)
     per_kelvin = run["pa"] / (1 - POISSON) * run["alpha"] * 1e-6 * cold_rise()
-    bears = np.maximum(mechanics.delayed_share(10) * tough, floor) - run["stress"]
-    return np.clip(bears / np.maximum(per_kelvin * factor, 1e3), 0, 400)
+    bears = mechanics.mean_borne(np.maximum(mechanics.delayed_share(10) * tough, floor), run["across"])
+    return np.clip((bears - run["stress"]) / np.maximum(per_kelvin * factor, 1e3), 0, 400)
 
 
 def trials(s, run):
     """Every fourth draw through quench, steam and use."""
     every = slice(None, None, 4)
     z = {name: values[every] for name, values in run["deviates"].normal.items()}
-    stress, root, pa, alpha = (run[key][every] for key in ("stress", "root", "pa", "alpha"))
+    stress, root, pa, alpha, across = (run[key][every] for key in ("stress", "root", "pa", "alpha", "across"))
     tough = drawn(weakest(s["coats"]), z["toughness"]) / root
     floor = drawn(TOUGHNESS["floor"], z["toughness"]) / root
-    limit = lambda seconds: np.maximum(mechanics.delayed_share(seconds) * tough, floor)
+    limit = lambda seconds: mechanics.mean_borne(np.maximum(mechanics.delayed_share(seconds) * tough, floor), across)
     stiff = pa / (1 - POISSON)
     per_kelvin = stiff * alpha * 1e-6 * cold_rise()
     factor = np.clip(drawn(QUENCH, z["quench"]), 0.2, 1)
