@@ -8,18 +8,23 @@ import { EngineError } from "../engine/errors.ts";
 import { inspect } from "./inspect.ts";
 import { flattenIssues, MAX_ISSUES } from "./issues.ts";
 import { type Issue, impossible } from "./problem.ts";
+import { fieldsNamed, repeatedFields } from "./repeated-fields.ts";
 import { unknownNames } from "./unknown-names.ts";
 
 /**
  * @param schema - what the value must be; synchronous, so that zod's compiled parser runs
  * @param value - parsed JSON
+ * @param text - the JSON itself, where fields that stand twice in it are to be refused
  * @throws ProblemError (422) with JSON Pointers into the value
  */
-export function accept<S extends z.ZodType>(schema: S, value: unknown): z.output<S> {
-  inspect(value);
+export function accept<S extends z.ZodType>(schema: S, value: unknown, text = ""): z.output<S> {
+  const repeated = fieldsNamed(text) > inspect(value) ? repeatedFields(text, MAX_ISSUES) : [];
   const parsed = schema.safeParse(value);
-  if (parsed.success) return parsed.data;
-  const issues = flattenIssues(schema, parsed.error, value);
+  if (parsed.success && repeated.length === 0) return parsed.data;
+  const issues = [...repeated, ...(parsed.error ? flattenIssues(schema, parsed.error, value) : [])].slice(
+    0,
+    MAX_ISSUES,
+  );
   // What stands in a field that is refused as a whole needs no word of its own.
   const told = ({ pointer }: Issue) => issues.some((one) => `${pointer}/`.startsWith(`${one.pointer}/`));
   const names = unknownNames(value, MAX_ISSUES - issues.length).filter((name) => !told(name));

@@ -39,7 +39,7 @@ export function lineAnswers<S extends z.ZodType<{ id?: string | undefined }>>(
       let value: unknown;
       try {
         value = parseJson(text, describeLineFault);
-        const { id, ...question } = accept(schema, value) as { id?: string };
+        const { id, ...question } = accept(schema, value, text) as { id?: string };
         const tag = id === undefined ? "" : `,"id":${JSON.stringify(id)}`;
         return `{"line":${line}${tag},"result":${JSON.stringify(compute(question as Omit<z.output<S>, "id">))}}`;
       } catch (error) {

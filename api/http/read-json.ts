@@ -25,7 +25,7 @@ export async function readJson<S extends z.ZodType>(c: Context, schema: S): Prom
   requireContentType(c, JSON_TYPE);
   const text = await inTime(whole(readText(c)), c.get("place"));
   await ownTurn(c);
-  return accept(schema, parseJson(text));
+  return accept(schema, parseJson(text), text);
 }
 
 /** Waits while others are worked out. Whoever has gone meanwhile is asked nothing more. */
