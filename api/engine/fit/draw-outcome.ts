@@ -82,9 +82,8 @@ export function drawOutcomes(
     let intensity = now * r;
     let later = (now + growth * stiff) * r;
     if (apart) {
-      const slope = bent === null ? 0 : bent.across[i]!;
-      intensity = worstOf(coats, bent, i, factor, 0, drivingStress(now, slope) * r);
-      later = worstOf(coats, bent, i, factor, growth, drivingStress(now + growth * stiff, slope) * r);
+      intensity = worstOf(skin, coats, bent !== null, i, factor, r, 0);
+      later = worstOf(skin, coats, bent !== null, i, factor, r, growth);
     }
     let rank = SOUND;
     if (now < 0) {
@@ -127,20 +126,23 @@ function bentSplits(s: Situation, rupture: Float64Array, underGlaze: Float64Arra
   return splits;
 }
 
-/** Stress intensity of the coat that comes nearest to cracking after some growth of the clay, if above `worst` [MPa·√m]. */
+/**
+ * Stress intensity of the skin as a whole, or of the coat that comes nearer to cracking, after some growth of the clay
+ * [MPa·√m].
+ * @param root - √(Zh) of the skin
+ */
 function worstOf(
+  skin: CoatArrays,
   coats: readonly CoatArrays[],
-  bent: Bent | null,
+  bends: boolean,
   i: number,
   factor: number,
+  root: number,
   growth: number,
-  worst: number,
 ): number {
-  let most = worst;
-  for (const { stress, across, glazeM, glazePa } of coats) {
-    const slope = bent === null ? 0 : across[i]!;
-    const own = drivingStress(stress[i]! + growth * glazePa[i]!, slope) * Math.sqrt(factor * glazeM[i]!) * 1e-6;
-    most = larger(own, most);
-  }
+  const driving = ({ stress, across, glazePa }: CoatArrays) =>
+    drivingStress(stress[i]! + growth * glazePa[i]!, bends ? across[i]! : 0);
+  let most = driving(skin) * root;
+  for (const coat of coats) most = larger(driving(coat) * Math.sqrt(factor * coat.glazeM[i]!) * 1e-6, most);
   return most;
 }
