@@ -262,6 +262,8 @@ describe("a glaze thick beside the wall of a piece that bends", () => {
     const [surface] = report.profile!;
     const [, told] = /pulled harder stands at \+(\d+)/.exec(text)!;
     close(Number(told), surface!.stressMPa, { abs: 1.5, why: "rounded to 1 MPa; the middle of the draws" });
+    // A difference has no sign.
+    expect(text).toMatch(/the stress in the glaze differs by \d+\u00a0MPa/);
     expect(sources).toEqual(["beuth-1992", "hutchinson-suo-1992"]);
     expect(of({ ...request, ware: { glazed: "one-face-free" }, glaze: glaze(5, 0.3) })).toBeUndefined();
     expect(of({ ...request, ware: { glazed: "one-face", wallMm: 2.5 } })).toBeUndefined();

@@ -158,13 +158,13 @@ function thresholdReason({ situation }: Prepared, { thresholds, stress, bent }: 
 /** A thick glaze on a piece that bends may crack from a face, though as a whole it would hold. */
 function slopeReason({ bent, stress }: Summary, figures: Figures): Reason[] {
   if (!bent?.shallow) return [];
-  const { across } = bent;
-  const face = stress.value + across / 2;
+  const face = stress.value + bent.across / 2;
+  const across = `${Math.round(bent.across / 1e6)}\u00a0MPa`;
   return [
     {
       code: "sloping-stress",
-      detail: `Of a crack a deep, σ̄(a)√(a/t) at its greatest: m where the mean m is at least d, else ⅔ s √(2s/3d), s = m + d/2; m ${megapascal(stress.value)}, d ${megapascal(across)}, s ${megapascal(face)}.`,
-      text: `The glaze is thick beside the wall and the piece bends with it: between its two faces the stress in the glaze differs by ${megapascal(across)}, and the one that is pulled harder stands at ${megapascal(face)}. A crack can start there and stay shallow.`,
+      detail: `Of a crack a deep, σ̄(a)√(a/t) at its greatest: m where the mean m is at least d, else ⅔ s √(2s/3d), s = m + d/2; m ${megapascal(stress.value)}, d ${across}, s ${megapascal(face)}.`,
+      text: `The glaze is thick beside the wall and the piece bends with it: between its two faces the stress in the glaze differs by ${across}, and the one that is pulled harder stands at ${megapascal(face)}. A crack can start there and stay shallow.`,
       quantities: [plain(figures.stress)],
       sources: ["beuth-1992", "hutchinson-suo-1992"],
     },
