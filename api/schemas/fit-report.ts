@@ -134,7 +134,7 @@ const FittedBody = z
     expansion: quantity("Mean linear expansion as stated, else over 20–500 °C [1e-6/K]."),
     youngs: quantity("Young's modulus [GPa]."),
     moistureExpansion: quantity("Growth with moisture over the service time, of length [%]."),
-    stress: tension("Mean stress in the wall"),
+    stress: tension("Mean stress in the wall, or directly under the glaze of a piece that bends"),
     rupture: quantity("Modulus of rupture [MPa]."),
     splits: chance("is split by the squeezed glaze", 0.01),
     bounds: z
@@ -148,7 +148,7 @@ const FittedBody = z
   .meta({
     id: "FittedBody",
     description:
-      "The clay as the answer saw it; stress is the mean in the wall, tension positive, rupture its modulus of rupture.",
+      "The clay as the answer saw it; stress is the mean in the wall, or directly under the glaze of a piece that bends, tension positive, rupture its modulus of rupture.",
   });
 
 const Shivering = z

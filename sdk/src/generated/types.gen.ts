@@ -2154,7 +2154,7 @@ export type FitVerdictLineResult = {
 };
 
 /**
- * The clay as the answer saw it; stress is the mean in the wall, tension positive, rupture its modulus of rupture.
+ * The clay as the answer saw it; stress is the mean in the wall, or directly under the glaze of a piece that bends, tension positive, rupture its modulus of rupture.
  */
 export type FittedBody = {
     /**
@@ -2178,7 +2178,7 @@ export type FittedBody = {
      */
     moistureExpansion: Quantity;
     /**
-     * Mean stress in the wall, tension positive [MPa].
+     * Mean stress in the wall, or directly under the glaze of a piece that bends, tension positive [MPa].
      */
     stress: Quantity;
     /**
