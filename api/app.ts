@@ -17,6 +17,7 @@ import { ProblemError, problemResponse } from "./http/problem.ts";
 import { limitRate } from "./http/rate-limit.ts";
 import { observe, type RequestLine } from "./http/request-log.ts";
 import type { Settings } from "./http/settings.ts";
+import type { Turns } from "./http/turns.ts";
 import { unmatched } from "./http/unmatched.ts";
 import { type Lent, mountRoutes } from "./routes/index.ts";
 import { operationRoutes } from "./routes/operations.ts";
@@ -34,6 +35,11 @@ export interface AppOptions extends Lent {
   ready?: () => boolean;
   /** Tells this process from others that share its port. */
   process?: string;
+  /**
+   * Lets questions take turns with the rest of the event loop. Left out, each is worked out as it comes: runtimes that keep
+   * requests apart let none wait for another.
+   */
+  turns?: Turns;
   /** Clock for limits and logs [ms]. */
   now?: () => number;
 }
@@ -63,7 +69,7 @@ function freshId(): string {
  * @example (await createApp().request("/health")).status // 200
  */
 export function createApp(options: AppOptions = {}): Api {
-  const { settings = {}, report, addressOf, now = steadyClock } = options;
+  const { settings = {}, report, addressOf, turns, now = steadyClock } = options;
   const { origins = [], mostAtOnce = Number.POSITIVE_INFINITY } = settings;
   const metrics = settings.metrics ? new Metrics(options.process) : undefined;
   const log = settings.log ? options.log : undefined;
@@ -72,6 +78,7 @@ export function createApp(options: AppOptions = {}): Api {
   app.use((c, next) => {
     c.set("report", (error) => report?.(error, c.get("requestId")));
     c.set("caller", addressOf?.(c) ?? "unknown");
+    if (turns) c.set("turns", turns);
     return next();
   });
   if (log || metrics) app.use(observe({ log, metrics, now }));

@@ -10,6 +10,7 @@ import type { Place } from "./at-once.ts";
 import { type Deprecation, deprecationHeaders, deprecationNotice, sayDeprecated } from "./deprecation.ts";
 import { anyCall, guardedCall } from "./failures.ts";
 import { JSON_TYPE, NDJSON_TYPE, requireAccept } from "./media.ts";
+import type { Turns } from "./turns.ts";
 
 export { badJson, badQuery, badStream, notFound, notReady } from "./failures.ts";
 
@@ -21,6 +22,8 @@ export interface Env {
     caller: string;
     /** The request's place among those under way, where places are counted. */
     place?: Place;
+    /** Whose turn it is, where questions take turns. */
+    turns?: Turns;
     /** Told of every fault that is the service's own. */
     report: (error: unknown) => void;
   };

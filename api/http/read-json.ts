@@ -10,7 +10,6 @@ import type { Place } from "./at-once.ts";
 import { describeFault } from "./json-fault.ts";
 import { JSON_TYPE, requireContentType } from "./media.ts";
 import { ProblemError } from "./problem.ts";
-import { turns } from "./turns.ts";
 
 /** Largest JSON request [bytes]. */
 export const MAX_BODY_BYTES = 256 * 1024;
@@ -30,7 +29,7 @@ export async function readJson<S extends z.ZodType>(c: Context, schema: S): Prom
 
 /** Waits while others are worked out. Whoever has gone meanwhile is asked nothing more. */
 async function ownTurn(c: Context): Promise<void> {
-  const turn = turns.ask();
+  const turn = c.get("turns")?.ask();
   if (!turn) return;
   const { signal } = c.req.raw;
   await turn;

@@ -73,6 +73,3 @@ export class Turns {
     next();
   }
 }
-
-/** The one event loop there is. */
-export const turns = new Turns();

@@ -9,6 +9,7 @@ import type { Context } from "hono";
 import { createApp } from "../app.ts";
 import { callerAddress } from "../http/caller.ts";
 import type { Settings } from "../http/settings.ts";
+import { Turns } from "../http/turns.ts";
 import { bundlePageFile } from "../pages/bundle.ts";
 import type { AssetLoader } from "../routes/reference.ts";
 import { drawPng } from "./draw-png.ts";
@@ -36,6 +37,8 @@ export interface Listening {
 
 const referenceFolder = dirname(createRequire(import.meta.url).resolve("swagger-ui-dist/package.json"));
 const loadAsset: AssetLoader = async (name) => new Uint8Array(await readFile(join(referenceFolder, name)));
+/** One for the one event loop there is. */
+const turns = new Turns();
 const writeLine = (line: object) => void process.stderr.write(`${JSON.stringify(line)}\n`);
 
 /**
@@ -62,6 +65,7 @@ export function listen(
     log: writeLine,
     report,
     ready: () => !stopping,
+    turns,
     ...(settings.perMinute ? { addressOf: (c: Context) => addressOf(c, settings.proxies) } : {}),
   });
   const ask = getRequestListener(app.fetch, { hostname, errorHandler: (error) => answerUnreadable(error, report) });

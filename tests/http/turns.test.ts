@@ -2,10 +2,11 @@
 import { once } from "node:events";
 import type { AddressInfo } from "node:net";
 import { afterEach, describe, expect, it, vi } from "vitest";
+import { createApp } from "../../api/app.ts";
 import { readSettings } from "../../api/http/settings.ts";
 import { Turns } from "../../api/http/turns.ts";
 import { listen } from "../../api/node/listen.ts";
-import { app, problemOf, THAW_TEXT } from "./support.ts";
+import { problemOf, THAW_TEXT } from "./support.ts";
 
 const question = { method: "POST", body: THAW_TEXT, headers: { "content-type": "application/json" } };
 
@@ -68,6 +69,7 @@ describe("a service that is asked much at once", () => {
     // Every look at the clock finds a second gone: no question may go at once.
     let seconds = 0;
     vi.spyOn(performance, "now").mockImplementation(() => ++seconds * 1000);
+    const app = createApp({ turns: new Turns() });
     const controller = new AbortController();
     const asked = app.request("/v1/fit", { ...question, signal: controller.signal });
     controller.abort();
