@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { toCelsius } from "./degrees.ts";
 import type { Issue, Notice } from "./errors.ts";
 
 /** Cold and hot end [°C]. */
@@ -34,7 +35,7 @@ export function meanIssues(
 
 /** Scales that sheets are printed in, and what a warm or a cool room is there: the cold end of most means. */
 const SCALES = [
-  { unit: "°F", room: [59, 90], toC: (f: number) => ((f - 32) * 5) / 9 },
+  { unit: "°F", room: [59, 90], toC: (f: number) => toCelsius(f, "F") },
   { unit: "kelvins", room: [273, 310], toC: (k: number) => k - (Number.isInteger(k) ? 273 : 273.15) },
 ] as const;
 

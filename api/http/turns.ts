@@ -10,14 +10,8 @@
  * take less, so that they never wait for each other.
  */
 const SPELL_MS = 100;
-/** The runtime's own, whatever is put in its place later. Browsers and the like have a timer. */
-const { setImmediate: immediate, setTimeout: timer } = globalThis as Partial<typeof globalThis>;
-const nextRound = (work: () => void): void => void (immediate ?? timer)?.(work);
-/**
- * Rounds of the event loop for the rest after that [-]. Each takes in one new connection, and none takes long; where
- * there is a timer alone, whose rounds take milliseconds, no connections come in.
- */
-const ROUNDS = immediate ? 64 : 1;
+/** Rounds of the event loop for the rest after that [-]. Each takes in one new connection, and none takes long. */
+const ROUNDS = 64;
 
 /** Turns in one event loop. */
 export class Turns {
@@ -33,7 +27,7 @@ export class Turns {
    * @param now - a clock that never goes back [ms]
    * @param later - does a thing in the event loop's next round
    */
-  constructor(now = () => performance.now(), later = nextRound) {
+  constructor(now = () => performance.now(), later = (work: () => void) => void setImmediate(work)) {
     this.now = now;
     this.later = later;
   }

@@ -3,7 +3,10 @@
  *
  * @module
  */
+
 import { z } from "zod";
+import { toCelsius } from "../engine/degrees.ts";
+import { MM } from "../engine/lengths/index.ts";
 import { askCone } from "./cone-words.ts";
 
 /** Trims a float to six significant digits for a sentence. */
@@ -44,7 +47,7 @@ export function peakHint(value: unknown): string | undefined {
   const give = "Give the peak in °C, between 400 and 1700.";
   if (typeof value !== "number") return cone && `${JSON.stringify(value)} is no temperature. ${cone} ${give}`;
   if (value > 1700 && value <= 2700) {
-    const celsius = Math.round(((value - 32) * 5) / 9);
+    const celsius = Math.round(toCelsius(value, "F"));
     return `${show(value)} °C would melt the kiln. In °F it would be ${celsius} °C, so write ${celsius}.`;
   }
   return `${show(value)} °C is no firing. ${cone ? `${cone} ` : ""}${give}`;
@@ -58,8 +61,8 @@ export const peakC = z
 
 /** Units in which lengths are given elsewhere, and what one of each is [mm]. */
 const LENGTHS = [
-  ["in", 25.4],
-  ["cm", 10],
+  ["in", MM.in],
+  ["cm", MM.cm],
   ["µm", 0.001],
 ] as const;
 
@@ -119,7 +122,7 @@ export const bodyExpansion = z
 /** The hot end of a mean that goes too far, with the Fahrenheit reading if that makes sense of it. */
 export function hotEndHint(value: unknown, hottest: number): string | undefined {
   if (typeof value !== "number") return undefined;
-  const celsius = Math.round(((value - 32) * 5) / 9);
+  const celsius = Math.round(toCelsius(value, "F"));
   if (celsius > hottest) return undefined;
   return `A mean to ${show(value)} °C is more than I take. In °F it would be ${celsius} °C. It must be ${hottest} or less.`;
 }

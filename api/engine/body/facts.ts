@@ -1,5 +1,6 @@
 /** Stiffness, strength and moisture growth of a body: stated, else from its class. @module */
 import { ImpossibleValueError, type Issue, type Notice } from "../errors.ts";
+import { readPoints } from "../numeric/interpolate.ts";
 import { round } from "../quantity.ts";
 import { type BodyModel, fromSpan, type Spread, Z90 } from "./body-model.ts";
 import type { BodyClass, Span } from "./classes.ts";
@@ -216,12 +217,14 @@ function moisture(facts: BodyFacts, { absorptionPercent: usual, moistureExpansio
 
 /** Growth by moisture of a body that takes up so much water [% of length]. */
 function moistureBy(absorption: number): Span {
-  const ends = MOISTURE_BY_ABSORPTION;
-  const upper = ends.findIndex(({ at }) => absorption <= at);
-  if (upper <= 0) return ends.at(upper)!.percent;
-  const [a, b] = [ends[upper - 1]!, ends[upper]!];
-  const part = (absorption - a.at) / (b.at - a.at);
-  return [a.percent[0] + (b.percent[0] - a.percent[0]) * part, a.percent[1] + (b.percent[1] - a.percent[1]) * part];
+  const [first, last] = [MOISTURE_BY_ABSORPTION[0]!.at, MOISTURE_BY_ABSORPTION.at(-1)!.at];
+  const within = Math.min(Math.max(absorption, first), last);
+  const read = (end: 0 | 1) =>
+    readPoints(
+      MOISTURE_BY_ABSORPTION.map(({ at, percent }) => [at, percent[end]] as const),
+      within,
+    );
+  return [read(0), read(1)];
 }
 
 function stated(value: number | undefined): Spread | undefined {

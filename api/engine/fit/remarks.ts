@@ -2,13 +2,13 @@
 import type { BodyModel } from "../body/index.ts";
 import type { Notice } from "../errors.ts";
 import type { ViscosityCurve } from "../glass/index.ts";
+import { MM } from "../lengths/index.ts";
 import { round } from "../quantity.ts";
 import type { SingleGlaze } from "../recipe/types.ts";
 import type { FitRequest } from "./types.ts";
 
 /** A fired coat thinner than this is hardly ever met with, and mostly one told in inches [mm] (common practice, no source). */
 const THIN_MM = 0.04;
-const MM_PER_INCH = 25.4;
 
 /** Thickness left out, or unusual. */
 export function thicknessRemarks({ thicknessMm }: SingleGlaze, taken: number, at: string): Notice[] {
@@ -17,7 +17,7 @@ export function thicknessRemarks({ thicknessMm }: SingleGlaze, taken: number, at
     return [{ code: "thickness-assumed", message, pointer: `${at}/thicknessMm` }];
   }
   if (thicknessMm < THIN_MM) {
-    const message = `${thicknessMm} mm is very thin for a glaze: a coat is usually 0.1 to 1 mm. If it was measured in inches, it is ${round(thicknessMm * MM_PER_INCH, 2)} mm.`;
+    const message = `${thicknessMm} mm is very thin for a glaze: a coat is usually 0.1 to 1 mm. If it was measured in inches, it is ${round(thicknessMm * MM.in, 2)} mm.`;
     return [{ code: "thin-glaze", message, pointer: `${at}/thicknessMm` }];
   }
   if (thicknessMm <= 1.5) return [];

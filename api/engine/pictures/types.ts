@@ -1,5 +1,5 @@
 /** What a picture may be asked to look like. @module */
-import type { Temperature } from "./marks/degrees.ts";
+import type { Temperature } from "../degrees.ts";
 import type { LengthUnit } from "./marks/inches.ts";
 
 /** Light and dark follow the pages; print is black on white and leans on pattern alone. */

@@ -1,7 +1,9 @@
 /** Figures of the service in words: rounded to what they are worth, with unit and interval, never bare. @module */
+
+import { nearly } from "../../engine/degrees.ts";
 import type { Quantity } from "../../engine/quantity.ts";
 import { plain, signed } from "../say.ts";
-import { fromMm, toDegrees, type Units } from "./units.ts";
+import { fromMm, type Units } from "./units.ts";
 
 /** Decimals that each unit is worth. */
 const DECIMALS: Readonly<Record<string, number>> = { MPa: 0, "1e-6/K": 2, "%": 3, GPa: 0, mm: 2, "°C": 0, K: 0 };
@@ -21,7 +23,7 @@ export interface Said {
 export function sayQuantity(quantity: Quantity, units: Units): Said {
   const { unit } = quantity;
   if (unit === "°C") {
-    const turn = (c: number) => String(toDegrees(c, units.temperature));
+    const turn = (c: number) => String(nearly(c, units.temperature));
     return said(turn, quantity, `°${units.temperature}`);
   }
   if (unit === "mm" && units.length === "in") return said((mm) => fromMm(mm, "in").toFixed(3), quantity, "in");

@@ -1,6 +1,10 @@
 /** °C or °F, millimetres or inches: what is typed and what is read. The service itself speaks °C and mm. @module */
 
-export type Temperature = "C" | "F";
+import { fromCelsius, nearly, type Temperature } from "../../engine/degrees.ts";
+import { MM } from "../../engine/lengths/index.ts";
+import { inInches } from "../../engine/pictures/marks/inches.ts";
+
+export { fromCelsius, type Temperature, toCelsius } from "../../engine/degrees.ts";
 export type Length = "mm" | "in";
 export interface Units {
   temperature: Temperature;
@@ -8,31 +12,20 @@ export interface Units {
 }
 export const METRIC: Units = { temperature: "C", length: "mm" };
 
-const MM_PER_INCH = 25.4;
 const KEY = "ringtrue-units";
 
-/** @example toCelsius(2264, "F") // 1240 */
-export const toCelsius = (value: number, unit: Temperature) => (unit === "F" ? ((value - 32) * 5) / 9 : value);
-export const fromCelsius = (c: number, unit: Temperature) => (unit === "F" ? (c * 9) / 5 + 32 : c);
 /** Differences and rates have no 32 in them. @example toKelvins(180, "F") // 100 */
 export const toKelvins = (value: number, unit: Temperature) => (unit === "F" ? (value * 5) / 9 : value);
 export const fromKelvins = (k: number, unit: Temperature) => (unit === "F" ? (k * 9) / 5 : k);
-export const toMm = (value: number, unit: Length) => (unit === "in" ? value * MM_PER_INCH : value);
-export const fromMm = (mm: number, unit: Length) => (unit === "in" ? mm / MM_PER_INCH : mm);
+export const toMm = (value: number, unit: Length) => value * MM[unit];
+export const fromMm = (mm: number, unit: Length) => mm / MM[unit];
 
 /** A figure without needless digits. @example tidy(0.30000000004) // "0.3" */
 export const tidy = (value: number, decimals = 4): string => String(Number(value.toFixed(decimals)));
 
-/**
- * A temperature to 5 °C in the reader's degrees. It is turned after rounding, as the service's sentences are, so that
- * both say the same.
- * @example toDegrees(683, "F") // 1265
- */
-export const toDegrees = (c: number, unit: Temperature) => Math.round(fromCelsius(Math.round(c / 5) * 5, unit));
-
-/** The same with its unit. @example sayTemperature(642, METRIC) // "640 °C" */
+/** A worked-out temperature with its unit, to 5 °C. @example sayTemperature(642, METRIC) // "640 °C" */
 export function sayTemperature(c: number, { temperature }: Units): string {
-  return `${toDegrees(c, temperature)}\u00a0°${temperature}`;
+  return `${nearly(c, temperature)}\u00a0°${temperature}`;
 }
 
 /** A length with its unit. @example sayLength(0.3, METRIC) // "0.30 mm" */
@@ -61,7 +54,6 @@ const SPAN = new RegExp(`${NUMBER}( to |–| and )${NUMBER}([ \u00a0])°C`, "g")
 const APART = new RegExp(`${NUMBER}([ \u00a0])°C (cooler|hotter|apart)`, "g");
 const BETWEEN = new RegExp(`in °C, between ${NUMBER} and ${NUMBER}`, "g");
 const ONE = new RegExp(`([−-]?)${NUMBER}([ \u00a0])°C`, "g");
-const LENGTH = new RegExp(`${NUMBER}([ \u00a0])mm\\b`, "g");
 
 /**
  * Turns the units in a sentence of the service into the reader's.
@@ -85,10 +77,7 @@ export function localise(text: string, units: Units): string {
         (_, minus: string, c: string, gap: string) => `${f(minus ? -Number(c) : c).replace("-", "−")}${gap}°F`,
       );
   }
-  if (units.length === "in") {
-    out = out.replace(LENGTH, (_, mm: string, gap: string) => `${(Number(mm) / MM_PER_INCH).toFixed(3)}${gap}in`);
-  }
-  return out;
+  return units.length === "in" ? inInches(out) : out;
 }
 
 export function keptUnits(): Units {

@@ -1,6 +1,7 @@
 /** Scales and axes of the cooling picture. @module */
+
+import { fromCelsius, toCelsius } from "../../degrees.ts";
 import { signed } from "../../fit/words.ts";
-import { toC, toUnit } from "../marks/degrees.ts";
 import { arrow } from "../marks/fills.ts";
 import { px, type Sheet } from "../marks/sheet.ts";
 import { textWidth } from "../marks/text-width.ts";
@@ -76,9 +77,9 @@ export function drawFrame(sheet: Sheet, frame: Frame): void {
   let clear = 0;
   const { temperature } = sheet;
   const every = (sheet.narrow ? 200 : 100) * (temperature === "F" ? 2 : 1);
-  const [hot, least] = [hotC, 20].map((c) => toUnit(c, temperature)) as [number, number];
+  const [hot, least] = [hotC, 20].map((c) => fromCelsius(c, temperature)) as [number, number];
   for (let degrees = Math.floor(hot / every) * every; degrees > least; degrees -= every) {
-    const c = toC(degrees, temperature);
+    const c = toCelsius(degrees, temperature);
     const words = clear === 0 ? `${degrees} °${temperature}` : String(degrees);
     const half = textWidth(words, size) / 2;
     const at = x(c);

@@ -1,6 +1,7 @@
 /** The words of the cooling picture, each where no line runs. @module */
+
+import { nearly } from "../../degrees.ts";
 import type { FitReport } from "../../fit/types.ts";
-import { nearly } from "../marks/degrees.ts";
 import { px, type Sheet } from "../marks/sheet.ts";
 import { textWidth } from "../marks/text-width.ts";
 import type { Tint } from "../marks/theme.ts";

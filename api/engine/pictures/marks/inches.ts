@@ -1,12 +1,13 @@
 /** Lengths in the reader's unit. @module */
 
+import { MM } from "../../lengths/index.ts";
+
 export type LengthUnit = "mm" | "in";
 
-export const MM_PER_INCH = 25.4;
 const NUMBER = "(\\d+(?:\\.\\d+)?)";
 const SPAN = new RegExp(`${NUMBER} and ${NUMBER}([ \u00a0])mm\\b`, "g");
 const ONE = new RegExp(`${NUMBER}([ \u00a0])mm\\b`, "g");
-const turned = (mm: string) => (Number(mm) / MM_PER_INCH).toFixed(3);
+const turned = (mm: string) => (Number(mm) / MM.in).toFixed(3);
 
 /**
  * Turns lengths within words, after rounding, so that they agree with sentences turned from mm.

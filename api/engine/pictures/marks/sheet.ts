@@ -1,6 +1,7 @@
 /** The sheet a picture is drawn on: collects marks and writes them as one SVG text. @module */
+
+import { exactly, nearly, type Temperature } from "../../degrees.ts";
 import type { PictureOptions, PictureWidth } from "../types.ts";
-import { exactly, nearly, type Temperature } from "./degrees.ts";
 import { inInches, type LengthUnit } from "./inches.ts";
 import { wrap } from "./text-width.ts";
 import { THEMES, type Theme, type Tint } from "./theme.ts";

@@ -1,7 +1,8 @@
 /** The wall with its glaze, before and after. @module */
+
+import { MM } from "../../lengths/index.ts";
 import type { RunningReport } from "../../running/types.ts";
 import { clayFill } from "../marks/fills.ts";
-import { MM_PER_INCH } from "../marks/inches.ts";
 import { px, type Sheet } from "../marks/sheet.ts";
 import { wrap } from "../marks/text-width.ts";
 import { niceStep } from "../marks/ticks.ts";
@@ -92,7 +93,7 @@ function drawInterval(sheet: Sheet, edge: Edge, x: number, zero: number, bottom:
 
 /** A bar of round length beside the walls. */
 function drawScale(sheet: Sheet, left: number, top: number, tall: number, mmPx: number): void {
-  const unitPx = mmPx * (sheet.length === "in" ? MM_PER_INCH : 1);
+  const unitPx = mmPx * MM[sheet.length];
   const step = niceStep(tall / unitPx, 3);
   const long = step * unitPx;
   const x = left + 8;

@@ -2,13 +2,13 @@
 
 export type Temperature = "C" | "F";
 
-/** @example toUnit(100, "F") // 212 */
-export const toUnit = (c: number, unit: Temperature) => (unit === "F" ? (c * 9) / 5 + 32 : c);
-/** @example toC(212, "F") // 100 */
-export const toC = (degrees: number, unit: Temperature) => (unit === "F" ? ((degrees - 32) * 5) / 9 : degrees);
+/** @example fromCelsius(100, "F") // 212 */
+export const fromCelsius = (c: number, unit: Temperature) => (unit === "F" ? (c * 9) / 5 + 32 : c);
+/** @example toCelsius(212, "F") // 100 */
+export const toCelsius = (degrees: number, unit: Temperature) => (unit === "F" ? ((degrees - 32) * 5) / 9 : degrees);
 
 /** A known temperature, to one degree. @example exactly(573, "F") // 1063 */
-export const exactly = (c: number, unit: Temperature): number => Math.round(toUnit(c, unit));
+export const exactly = (c: number, unit: Temperature): number => Math.round(fromCelsius(c, unit));
 
 /**
  * A worked-out temperature, to 5 °C. It is turned after rounding, so that it agrees with sentences turned from °C.
