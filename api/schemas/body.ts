@@ -3,6 +3,9 @@ import { z } from "zod";
 import { RED_STONEWARE } from "./larch-lane.ts";
 import { bodyExpansion, plusMinus, rangeC } from "./numbers.ts";
 
+/** A fact of the fired clay, and what is taken where it is not told. */
+const asInClass = (fact: string) => `${fact}; as in its class if left out, or any if it has none.`;
+
 const facts = {
   absorptionPercent: z
     .number()
@@ -10,7 +13,7 @@ const facts = {
     .max(40)
     .optional()
     .meta({
-      description: "Water absorption [% of dry weight]; as in its class if left out, or any if it has none.",
+      description: asInClass("Water absorption [% of dry weight]"),
       examples: [2.5],
     }),
   moistureExpansionPercent: z
@@ -19,7 +22,7 @@ const facts = {
     .max(1)
     .optional()
     .meta({
-      description: "Long-term moisture expansion [% of length]; as in its class if left out, or any if it has none.",
+      description: asInClass("Long-term moisture expansion [% of length]"),
       examples: [0.02],
     }),
   youngsGPa: z
@@ -28,7 +31,7 @@ const facts = {
     .max(400)
     .optional()
     .meta({
-      description: "Young's modulus [GPa]; as in its class if left out, or any if it has none.",
+      description: asInClass("Young's modulus [GPa]"),
       examples: [50],
     }),
   ruptureMPa: z
@@ -37,7 +40,7 @@ const facts = {
     .max(500)
     .optional()
     .meta({
-      description: "Modulus of rupture of an unglazed bar [MPa]; as in its class if left out, or any if it has none.",
+      description: asInClass("Modulus of rupture of an unglazed bar [MPa]"),
       examples: [45],
     }),
   quartzPercent: z
@@ -46,8 +49,7 @@ const facts = {
     .max(80)
     .optional()
     .meta({
-      description:
-        "Free quartz left in the fired body [% by weight]; as in its class if left out, or any if it has none.",
+      description: asInClass("Free quartz left in the fired body [% by weight]"),
       examples: [15],
     }),
   cristobalitePercent: z
@@ -56,7 +58,7 @@ const facts = {
     .max(60)
     .optional()
     .meta({
-      description: "Cristobalite in the fired body [% by weight]; as in its class if left out, or any if it has none.",
+      description: asInClass("Cristobalite in the fired body [% by weight]"),
       examples: [1],
     }),
 };

@@ -1,10 +1,12 @@
 /** The ruler and the batch sheet. @module */
+
 import type { DrawRulerResponses, PlanBatchResponses } from "@ringtrue/sdk";
 import { sayId } from "../check/find-material.ts";
 import { fill } from "../fill.ts";
 import { plain } from "../say.ts";
-import { type Child, drawing, h } from "../shared/dom.ts";
+import { drawing, h } from "../shared/dom.ts";
 import words from "../words.json" with { type: "json" };
+import { inCell } from "./in-cell.ts";
 
 type Ruler = Exclude<DrawRulerResponses[200], string>;
 type Batch = Exclude<PlanBatchResponses[200], string>;
@@ -40,13 +42,6 @@ export function rulerPart(report: Ruler, unit: "mm" | "in", pdf: () => void): HT
   ];
 }
 
-/** A weight in its cell; on a phone, where no head of a column says so, with what it is and its unit. */
-function narrowed(sentence: string, weight: Child): Child[] {
-  const [before, after] = sentence.split("{weight}");
-  const onPhone = (text: string | undefined) => (text ? h("span", { class: "onphone" }, text) : null);
-  return [onPhone(before), weight, onPhone(after)];
-}
-
 /** Weights with ticks, water, cautions. */
 export function batchPart(report: Batch, pdf: () => void): HTMLElement[] {
   const get = h("button", { class: "btn", type: "button", id: "batch-pdf", onclick: pdf }, making.sheet);
@@ -65,8 +60,8 @@ export function batchPart(report: Batch, pdf: () => void): HTMLElement[] {
       h("td", {}, tick),
       h("th", { scope: "row" }, h("label", { for: `weighed-${i}` }, name)),
       h("td", {}, line.inHundred.toFixed(1)),
-      h("td", { class: "q" }, ...narrowed(making.grams, h("b", {}, plain(line.weighG, 1)))),
-      h("td", { class: "mut" }, ...narrowed(making.runningShort, plain(line.runningG, 1))),
+      h("td", { class: "q" }, ...inCell(making.grams, h("b", {}, plain(line.weighG, 1)))),
+      h("td", { class: "mut" }, ...inCell(making.runningShort, plain(line.runningG, 1))),
     );
   });
   return [

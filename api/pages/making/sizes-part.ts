@@ -1,12 +1,14 @@
 /** Sizes: sentence, drawing, table, lid and clay. @module */
+
 import type { WorkOutSizesResponse } from "@ringtrue/sdk";
 import { fill } from "../fill.ts";
 import { plain } from "../say.ts";
-import { type Child, h, stressed } from "../shared/dom.ts";
+import { h, stressed } from "../shared/dom.ts";
 import { picture } from "../shared/picture.ts";
 import { readNumber } from "../shared/read-number.ts";
 import words from "../words.json" with { type: "json" };
 import type { MakingDraft } from "./draft.ts";
+import { inCell } from "./in-cell.ts";
 import { potDrawing } from "./pot-drawing.ts";
 
 type Sizes = WorkOutSizesResponse;
@@ -100,13 +102,6 @@ function drawPot(draft: MakingDraft, told: { up: number; throwTall: string; fire
 /** A size without its unit, which stands above its column. */
 const bare = (text: string) => text.replace(/ (mm|in)$/, "");
 
-/** A size in its cell; on a phone, where no head of a column says so, with what it is and its unit. */
-function sizeTold(sentence: string, size: Child, unit: string): Child[] {
-  const [before = "", after = ""] = sentence.split("{size}");
-  const onPhone = (text: string) => h("span", { class: "onphone" }, text);
-  return [onPhone(before), size, onPhone(`${after}\u00a0${unit}`)];
-}
-
 function sizesTable(report: Sizes, unit: string): HTMLElement {
   const rows = [...report.sizes, ...(report.lid ? [report.lid.lid] : [])];
   const seen = new Set<string>();
@@ -130,11 +125,11 @@ function sizesTable(report: Sizes, unit: string): HTMLElement {
           "tr",
           {},
           h("th", { scope: "row" }, nameOf(row.name)),
-          h("td", { class: "q" }, ...sizeTold(making.throwTall, h("b", {}, bare(row.throwTo.text)), unit)),
+          h("td", { class: "q" }, ...inCell(making.throwTall, h("b", {}, bare(row.throwTo.text)), unit)),
           h("td", {}, sized(row.leatherHard.value, unit)),
           h("td", {}, sized(row.boneDry.value, unit)),
-          h("td", {}, ...sizeTold(making.firedTall, bare(row.target.text), unit)),
-          h("td", { class: "mut" }, ...sizeTold(making.landsShort, lands(row), unit)),
+          h("td", {}, ...inCell(making.firedTall, bare(row.target.text), unit)),
+          h("td", { class: "mut" }, ...inCell(making.landsShort, lands(row), unit)),
         ),
       ),
     ),
